@@ -1,0 +1,44 @@
+// The yard itself: one row that every yard file has, crew hours and saved import profiles.
+#pragma once
+
+#include "models/domain/records/value.h"
+
+namespace rickyard::domain
+{
+
+struct Yard {
+    RecordId id = 1;
+    QString name;
+    QString timeZone = QStringLiteral("America/Chicago"); // IANA
+    bool metric = false;
+    bool invented = false; // demo data says so wherever the yard is shown
+    std::optional<Length> elevation;
+    Ratio acceptedRisk = Ratio::ofBase(50000); // chance of running short that the crew accepts
+    Duration orderLead = Duration::ofBase(14 * 86400); // used for a supplier without a figure
+    QString note;
+    QString typed;
+};
+
+enum class Weekday { Monday, Tuesday, Wednesday, Thursday, Friday, Saturday, Sunday };
+
+// When the crew can work on the pits, by weekday, in local time.
+struct CrewTime {
+    RecordId id = 0;
+    Weekday weekday = Weekday::Monday;
+    Duration start; // after local midnight
+    Duration length;
+    int people = 1;
+    QString note;
+    QString typed;
+};
+
+// A saved mapping from a foreign file's columns to ours (JSON, see docs/file-formats.md).
+struct ImportProfile {
+    RecordId id = 0;
+    QString name;
+    QString kind;
+    QString mapping;
+    QString typed;
+};
+
+} // namespace rickyard::domain

@@ -1,0 +1,55 @@
+// What is overdue, what falls due before which event, and when it can be done.
+#pragma once
+
+#include "models/domain/answers/headline.h"
+#include "models/domain/fire/fuel.h"
+
+namespace rickyard::domain
+{
+
+struct Meter {
+    QString unit;    // "days", "cooks", "fire hours", "seasoned lb"
+    double used = 0; // since the last time it was done
+    double limit = 0;
+};
+
+struct TaskDue {
+    RecordId task = 0;
+    RecordId pit = 0; // 0: trailer or kit
+    std::optional<Instant> lastDone;
+    QVector<Meter> meters;
+    double worst = 0;  // highest used / limit
+    QDate due;         // by the first trigger; invalid when nothing runs it up
+    QString dueReason; // "after 10 cooks"
+    bool overdue = false;
+    RecordId beforeEvent = 0; // first event or cook that it falls due before
+    RecordId beforeCook = 0;
+    bool blocksNextCook = false; // overdue at a lighting it blocks
+};
+
+struct Placement {
+    RecordId task = 0;
+    Instant start;
+    Instant end;      // work done
+    Instant freeFrom; // after the cure
+    bool late = false;
+    bool booked = false; // an existing placed visit, not a proposal
+};
+
+struct Unplaced {
+    RecordId task = 0;
+    QString why;
+    QString help; // the smallest change that would help
+};
+
+struct UpkeepAnswer {
+    Headline headline;
+    QVector<TaskDue> tasks; // most urgent first
+    QVector<Placement> placements;
+    QVector<Unplaced> unplaced;
+};
+
+UpkeepAnswer upkeepAnswer(const Books &books, const FuelAnswer &fuel, Instant now,
+                          const Wording &wording);
+
+} // namespace rickyard::domain
