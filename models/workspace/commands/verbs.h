@@ -1,0 +1,100 @@
+// The verb façade: the only way to change a yard. Each verb checks, works out everything that
+// follows (ledger entries, cascades), applies it as one transaction and makes it one undo step
+// that carries the action's name.
+#pragma once
+
+#include "models/workspace/workspace.h"
+
+#include <QUndoStack>
+
+namespace rickyard::commands
+{
+
+using domain::Done;
+using domain::Instant;
+using domain::Outcome;
+using domain::Problems;
+using domain::RecordId;
+using domain::Row;
+using domain::TableId;
+using workspace::ChangeSet;
+using workspace::Workspace;
+
+// Now, as an argument: tests and replays set their own.
+using Clock = std::function<Instant()>;
+Instant systemClock();
+
+class Verbs : public QObject
+{
+    Q_OBJECT
+
+public:
+    explicit Verbs(Workspace &workspace, Clock clock = systemClock, QObject *parent = nullptr);
+
+    [[nodiscard]] Workspace &yard() { return m_workspace; }
+    [[nodiscard]] const domain::Books &books() const { return m_workspace.books(); }
+    [[nodiscard]] Instant now() const { return m_clock(); }
+    [[nodiscard]] QUndoStack &undoStack() { return m_stack; }
+
+    // Any table. `row.id` 0 takes a fresh id. A no-op edit makes no undo step.
+    Outcome<RecordId> add(Row row, const QString &actionName = {});
+    Outcome<Done> edit(Row row, const QString &actionName = {});
+    // Removes records and what hangs on them; refuses, naming them, when others still need them.
+    Outcome<Done> remove(TableId table, const QVector<RecordId> &ids);
+    // Several rows as one step (imports, starter sets). Ids 0 are filled in; existing ids edit.
+    Outcome<QVector<RecordId>> putAll(const QVector<Row> &rows, const QString &actionName);
+    // The same off the window's thread, without field checks already done by the importer.
+    std::shared_ptr<Workspace::LongWrite>
+    putAllInBackground(const QVector<Row> &rows, const QString &actionName,
+                       std::function<void(Outcome<Done>)> finished);
+
+    // Typed forms of the above.
+    template <class R>
+    Outcome<RecordId> add(const R &record, const QString &actionName = {})
+    {
+        return add(domain::toRow(record), actionName);
+    }
+    template <class R>
+    Outcome<Done> edit(const R &record, const QString &actionName = {})
+    {
+        return edit(domain::toRow(record), actionName);
+    }
+
+    // The fire. Each is durable when it returns.
+    Outcome<RecordId> lightCook(domain::Cook cook); // `lit` unset: now
+    Outcome<RecordId> feed(RecordId cook, RecordId lot, int pieces,
+                           std::optional<domain::Mass> weight = {}, std::optional<Instant> at = {});
+    Outcome<RecordId> noteTemperature(RecordId cook, domain::Temperature temperature,
+                                      const QString &probe, std::optional<Instant> at = {});
+    Outcome<RecordId> note(RecordId cook, domain::NoteKind kind, const QString &text);
+    enum class Mark { AtTemperature, FoodOn, FoodOff, FireOut };
+    Outcome<Done> mark(RecordId cook, Mark mark, std::optional<Instant> at = {});
+
+    // The wood.
+    Outcome<RecordId> receive(const domain::Lot &lot); // lot and its ledger entry
+    // A true-up: the ledger is corrected to `dryMass`, the difference stays visible.
+    Outcome<RecordId> count(RecordId lot, domain::Mass dryMass, const QString &note);
+
+    // Upkeep: a done visit; the next due follows from it.
+    Outcome<RecordId> finishTask(RecordId task, Instant start, Instant end, const QString &who,
+                                 const QString &found, std::optional<domain::Money> cost);
+    // Books proposed placements as visits, in one step.
+    Outcome<Done> bookVisits(const QVector<domain::Visit> &visits);
+
+    Outcome<Done> undo();
+    Outcome<Done> redo();
+
+Q_SIGNALS:
+    // An undo or redo that the file refused; the stack was left where it was.
+    void refused(const QString &message);
+
+private:
+    Outcome<Done> run(const QString &name, const ChangeSet &changes);
+    friend class ApplyCommand;
+
+    Workspace &m_workspace;
+    Clock m_clock;
+    QUndoStack m_stack;
+};
+
+} // namespace rickyard::commands
