@@ -1,0 +1,340 @@
+#include "models/workspace/commands/verbs.h"
+
+#include "models/domain/records/rules.h"
+#include "models/domain/wood/ledger.h"
+#include "models/workspace/commands/consequences.h"
+
+#include <QDateTime>
+
+namespace rickyard::commands
+{
+
+using domain::Books;
+using domain::Cook;
+using domain::Feed;
+using domain::Movement;
+using domain::Problem;
+using domain::Visit;
+using workspace::Change;
+
+// One undo step. It is pushed after its change was applied, so the first redo does nothing.
+class ApplyCommand : public QUndoCommand
+{
+public:
+    ApplyCommand(Verbs &verbs, const QString &name, ChangeSet changes)
+        : QUndoCommand(name), m_verbs(verbs), m_changes(std::move(changes))
+    {
+    }
+    void undo() override { apply(storage::reversed(m_changes)); }
+    void redo() override
+    {
+        if (m_first)
+            m_first = false;
+        else
+            apply(m_changes);
+    }
+
+private:
+    void apply(const ChangeSet &changes)
+    {
+        const Outcome<Done> done = m_verbs.m_workspace.apply(changes);
+        if (!done)
+            Q_EMIT m_verbs.refused(done.message());
+    }
+
+    Verbs &m_verbs;
+    ChangeSet m_changes;
+    bool m_first = true;
+};
+
+namespace
+{
+
+QString actionOn(const char *verb, TableId table)
+{
+    return QString(QString::fromUtf8(verb) + QLatin1Char(' ') + domain::specOf(table).singular);
+}
+
+Outcome<RecordId> firstOf(const Outcome<Done> &done, RecordId id)
+{
+    return done ? Outcome<RecordId>(id) : Outcome<RecordId>(done.problems());
+}
+
+} // namespace
+
+Instant systemClock()
+{
+    return Instant::ofSeconds(QDateTime::currentSecsSinceEpoch());
+}
+
+Verbs::Verbs(Workspace &workspace, Clock clock, QObject *parent)
+    : QObject(parent), m_workspace(workspace), m_clock(std::move(clock))
+{
+}
+
+Outcome<Done> Verbs::run(const QString &name, const ChangeSet &changes)
+{
+    ChangeSet real;
+    for (const Change &c : changes)
+        if (c.before != c.after)
+            real.append(c);
+    if (real.isEmpty())
+        return Done{};
+    const auto whole =
+        withLedger(books(), real, [this](TableId t) { return m_workspace.nextId(t); });
+    if (!whole)
+        return Outcome<Done>(whole.problems());
+    const Outcome<Done> done = m_workspace.apply(whole.value());
+    if (done)
+        m_stack.push(new ApplyCommand(*this, name, whole.value()));
+    return done;
+}
+
+Outcome<RecordId> Verbs::add(Row row, const QString &actionName)
+{
+    const Problems problems = domain::check(books(), row);
+    if (!problems.isEmpty())
+        return Outcome<RecordId>(problems);
+    if (row.id == 0)
+        row.id = m_workspace.nextId(row.table);
+    const QString name = actionName.isEmpty() ? actionOn("add", row.table) : actionName;
+    return firstOf(run(name, {{row.table, row.id, std::nullopt, row}}), row.id);
+}
+
+Outcome<Done> Verbs::edit(Row row, const QString &actionName)
+{
+    const auto before = domain::rowOf(books(), row.table, row.id);
+    if (!before)
+        return Outcome<Done>::failed(tr("This record was deleted meanwhile."));
+    const Problems problems = domain::check(books(), row);
+    if (!problems.isEmpty())
+        return Outcome<Done>(problems);
+    const QString name = actionName.isEmpty() ? actionOn("edit", row.table) : actionName;
+    return run(name, {{row.table, row.id, before, row}});
+}
+
+Outcome<Done> Verbs::remove(TableId table, const QVector<RecordId> &ids)
+{
+    const auto changes = deletion(books(), table, ids);
+    if (!changes)
+        return Outcome<Done>(changes.problems());
+    const QString name =
+        ids.size() == 1
+            ? actionOn("delete", table)
+            : QString(tr("delete %1 %2").arg(ids.size()).arg(domain::specOf(table).plural));
+    return run(name, changes.value());
+}
+
+namespace
+{
+
+// Gives ids, pairs with what is there, and checks each row against the books as they will be.
+Outcome<ChangeSet> prepared(Workspace &workspace, const QVector<Row> &rows)
+{
+    Books after = workspace.books();
+    ChangeSet changes;
+    for (Row row : rows) {
+        const auto before =
+            row.id == 0 ? std::nullopt : domain::rowOf(workspace.books(), row.table, row.id);
+        if (row.id == 0)
+            row.id = workspace.nextId(row.table);
+        const Problems problems = domain::check(after, row);
+        if (!problems.isEmpty())
+            return Outcome<ChangeSet>(problems);
+        domain::put(after, row);
+        if (!before || *before != row)
+            changes.append({row.table, row.id, before, row});
+    }
+    return changes;
+}
+
+} // namespace
+
+Outcome<QVector<RecordId>> Verbs::putAll(const QVector<Row> &rows, const QString &actionName)
+{
+    const auto changes = prepared(m_workspace, rows);
+    if (!changes)
+        return Outcome<QVector<RecordId>>(changes.problems());
+    const Outcome<Done> done = run(actionName, changes.value());
+    if (!done)
+        return Outcome<QVector<RecordId>>(done.problems());
+    QVector<RecordId> ids;
+    for (const Change &c : changes.value())
+        ids << c.id;
+    return ids;
+}
+
+std::shared_ptr<Workspace::LongWrite>
+Verbs::putAllInBackground(const QVector<Row> &rows, const QString &actionName,
+                          std::function<void(Outcome<Done>)> finished)
+{
+    ChangeSet changes;
+    for (Row row : rows) {
+        const auto before = row.id == 0 ? std::nullopt : domain::rowOf(books(), row.table, row.id);
+        if (row.id == 0)
+            row.id = m_workspace.nextId(row.table);
+        if (!before || *before != row)
+            changes.append({row.table, row.id, before, row});
+    }
+    return m_workspace.applyInBackground(
+        changes, [this, changes, actionName, finished](const Outcome<Done> &done) {
+            if (done && !changes.isEmpty())
+                m_stack.push(new ApplyCommand(*this, actionName, changes));
+            finished(done);
+        });
+}
+
+Outcome<RecordId> Verbs::lightCook(Cook cook)
+{
+    if (cook.lit == Instant())
+        cook.lit = now();
+    const auto pit = books().pits.constFind(cook.pit);
+    if (pit == books().pits.constEnd())
+        return Outcome<RecordId>::failed(tr("Choose a pit."), QStringLiteral("pit"));
+    if (!cook.target)
+        cook.target = pit->usualTemperature;
+    return add(cook, tr("light %1").arg(pit->name));
+}
+
+Outcome<RecordId> Verbs::feed(RecordId cook, RecordId lot, int pieces,
+                              std::optional<domain::Mass> weight, std::optional<Instant> at)
+{
+    Feed feed;
+    feed.cook = cook;
+    feed.lot = lot;
+    feed.pieces = pieces;
+    feed.weight = weight;
+    feed.time = at.value_or(now());
+    return add(feed, pieces == 1 ? tr("feed 1 split") : tr("feed %1 splits").arg(pieces));
+}
+
+Outcome<RecordId> Verbs::noteTemperature(RecordId cook, domain::Temperature temperature,
+                                         const QString &probe, std::optional<Instant> at)
+{
+    domain::CookTemperature t;
+    t.cook = cook;
+    t.temperature = temperature;
+    t.probe = probe;
+    t.time = at.value_or(now());
+    return add(t, tr("note temperature"));
+}
+
+Outcome<RecordId> Verbs::note(RecordId cook, domain::NoteKind kind, const QString &text)
+{
+    domain::CookNote n;
+    n.cook = cook;
+    n.kind = kind;
+    n.text = text;
+    n.time = now();
+    return add(n, tr("note"));
+}
+
+Outcome<Done> Verbs::mark(RecordId id, Mark mark, std::optional<Instant> at)
+{
+    const auto found = books().cooks.constFind(id);
+    if (found == books().cooks.constEnd())
+        return Outcome<Done>::failed(tr("This cook was deleted meanwhile."));
+    Cook cook = *found;
+    const Instant time = at.value_or(now());
+    switch (mark) {
+    case Mark::AtTemperature:
+        cook.atTemperature = time;
+        return edit(cook, tr("at temperature"));
+    case Mark::FoodOn:
+        cook.foodOn = time;
+        return edit(cook, tr("food on"));
+    case Mark::FoodOff:
+        cook.foodOff = time;
+        return edit(cook, tr("food off"));
+    case Mark::FireOut:
+        cook.fireOut = time;
+        break;
+    }
+    return edit(cook, tr("finish cook"));
+}
+
+Outcome<RecordId> Verbs::receive(const domain::Lot &lot)
+{
+    return add(lot, tr("receive %1").arg(lot.name));
+}
+
+Outcome<RecordId> Verbs::count(RecordId lot, domain::Mass dryMass, const QString &note)
+{
+    if (dryMass < domain::Mass())
+        return Outcome<RecordId>::failed(tr("A count cannot be below zero."),
+                                         QStringLiteral("dry_mass"));
+    domain::Mass book;
+    const Instant at = now();
+    for (const Movement &m : books().movements)
+        if (m.lot == lot && m.time <= at)
+            book += m.dryMass;
+    Movement m;
+    m.lot = lot;
+    m.time = at;
+    m.kind = domain::MovementKind::Counted;
+    m.dryMass = dryMass - book;
+    m.moisture = domain::moistureOfLot(books(), lot, at);
+    m.note = note;
+    return add(m, tr("count %1").arg(books().lots.value(lot).name));
+}
+
+Outcome<RecordId> Verbs::finishTask(RecordId task, Instant start, Instant end, const QString &who,
+                                    const QString &found, std::optional<domain::Money> cost)
+{
+    // A visit that was placed for this task becomes the one that was done.
+    Visit visit;
+    for (const Visit &v : books().visits)
+        if (v.task == task &&
+            (v.state == domain::VisitState::Placed || v.state == domain::VisitState::Started)) {
+            visit = v;
+            break;
+        }
+    visit.task = task;
+    visit.state = domain::VisitState::Done;
+    visit.start = start;
+    visit.end = end;
+    visit.who = who;
+    visit.found = found;
+    visit.cost = cost;
+    const QString name = tr("finish %1").arg(books().tasks.value(task).name);
+    if (visit.id == 0)
+        return add(visit, name);
+    return firstOf(edit(visit, name), visit.id);
+}
+
+Outcome<Done> Verbs::bookVisits(const QVector<Visit> &visits)
+{
+    QVector<Row> rows;
+    for (const Visit &v : visits)
+        rows << domain::toRow(v);
+    const auto done = putAll(rows, tr("book upkeep"));
+    return done ? Outcome<Done>(Done{}) : Outcome<Done>(done.problems());
+}
+
+Outcome<Done> Verbs::undo()
+{
+    if (!m_stack.canUndo())
+        return Outcome<Done>::failed(tr("There is nothing to undo."));
+    Problems problems;
+    const auto connection = connect(this, &Verbs::refused, this, [&](const QString &message) {
+        problems.append({{}, message});
+    });
+    m_stack.undo();
+    disconnect(connection);
+    return problems.isEmpty() ? Outcome<Done>(Done{}) : Outcome<Done>(problems);
+}
+
+Outcome<Done> Verbs::redo()
+{
+    if (!m_stack.canRedo())
+        return Outcome<Done>::failed(tr("There is nothing to redo."));
+    Problems problems;
+    const auto connection = connect(this, &Verbs::refused, this, [&](const QString &message) {
+        problems.append({{}, message});
+    });
+    m_stack.redo();
+    disconnect(connection);
+    return problems.isEmpty() ? Outcome<Done>(Done{}) : Outcome<Done>(problems);
+}
+
+} // namespace rickyard::commands
