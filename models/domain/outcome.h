@@ -7,8 +7,7 @@
 #include <utility>
 #include <variant>
 
-namespace rickyard::domain
-{
+namespace rickyard::domain {
 
 struct Problem {
     QString field;   // key of the field at fault; empty when it concerns the whole

@@ -5,11 +5,9 @@
 #include <QDir>
 #include <QFileInfo>
 
-namespace rickyard::storage
-{
+namespace rickyard::storage {
 
-namespace
-{
+namespace {
 
 const QString kStampFormat = QStringLiteral("yyyyMMdd-HHmmss-zzz");
 

@@ -5,8 +5,7 @@
 
 #include <QDateTime>
 
-namespace rickyard::storage
-{
+namespace rickyard::storage {
 
 struct BackupFile {
     QString path;

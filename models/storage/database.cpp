@@ -6,11 +6,9 @@
 #include <QSqlError>
 #include <QSqlQuery>
 
-namespace rickyard::storage
-{
+namespace rickyard::storage {
 
-namespace
-{
+namespace {
 
 // SQLite's primary result codes; extended ones carry it in the low byte.
 Fault faultOf(const QSqlError &error)

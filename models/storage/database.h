@@ -16,8 +16,7 @@
 class QSqlError;
 class QSqlQuery;
 
-namespace rickyard::storage
-{
+namespace rickyard::storage {
 
 using domain::Done;
 using domain::Outcome;

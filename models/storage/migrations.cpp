@@ -2,11 +2,9 @@
 
 #include <QFile>
 
-namespace rickyard::storage
-{
+namespace rickyard::storage {
 
-namespace
-{
+namespace {
 
 QString pathOf(int version)
 {

@@ -4,8 +4,7 @@
 
 #include "models/storage/database.h"
 
-namespace rickyard::storage
-{
+namespace rickyard::storage {
 
 // Marks a file as a yard: PRAGMA application_id, "RkYd".
 constexpr int kApplicationId = 0x526b5964;

@@ -4,8 +4,7 @@
 
 #include <algorithm>
 
-namespace rickyard::storage
-{
+namespace rickyard::storage {
 
 using domain::FieldKind;
 using domain::FieldSpec;
@@ -14,8 +13,7 @@ using domain::TableId;
 using domain::TableSpec;
 using domain::Value;
 
-namespace
-{
+namespace {
 
 QString quoted(const QString &name)
 {

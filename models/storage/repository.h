@@ -4,8 +4,7 @@
 #include "models/domain/records/books.h"
 #include "models/storage/database.h"
 
-namespace rickyard::storage
-{
+namespace rickyard::storage {
 
 // One record before and after; missing before: added; missing after: deleted.
 struct Change {

@@ -6,11 +6,9 @@
 #include <QDir>
 #include <QFileInfo>
 
-namespace rickyard::storage
-{
+namespace rickyard::storage {
 
-namespace
-{
+namespace {
 
 Outcome<YardFile> refused(const QString &message)
 {

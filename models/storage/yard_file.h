@@ -7,8 +7,7 @@
 #include <QDateTime>
 #include <QLockFile>
 
-namespace rickyard::storage
-{
+namespace rickyard::storage {
 
 struct YardFile {
     std::unique_ptr<QLockFile> lock; // held while open for writing

@@ -3,17 +3,16 @@
 #include "models/storage/backup.h"
 
 #include <QFutureWatcher>
+#include <QTimeZone>
 #include <QtConcurrent/QtConcurrentRun>
 
-namespace rickyard::workspace
-{
+namespace rickyard::workspace {
 
 using domain::RecordId;
 using domain::Row;
 using domain::TableId;
 
-namespace
-{
+namespace {
 
 ChangeSet firstRow()
 {

@@ -13,8 +13,7 @@
 #include <atomic>
 #include <memory>
 
-namespace rickyard::workspace
-{
+namespace rickyard::workspace {
 
 using domain::Books;
 using domain::Done;

@@ -15,7 +15,10 @@ std::vector<Factory> &factories();
 
 template <class T>
 struct Register {
-    Register() { factories().push_back([] { return std::make_unique<T>(); }); }
+    Register()
+    {
+        factories().push_back([] { return std::make_unique<T>(); });
+    }
 };
 
 } // namespace rickyard::test

@@ -4,8 +4,7 @@
 #include "models/domain/plan/reorder.h"
 #include "models/domain/upkeep/due.h"
 
-namespace rickyard::domain
-{
+namespace rickyard::domain {
 
 struct Answers {
     Instant asOf;

@@ -7,8 +7,7 @@
 #include <QString>
 #include <QVector>
 
-namespace rickyard::domain
-{
+namespace rickyard::domain {
 
 enum class Standing { Unknown, Good, Watch, Act }; // never shown by colour alone
 

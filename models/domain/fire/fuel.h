@@ -7,8 +7,7 @@
 
 #include <optional>
 
-namespace rickyard::domain
-{
+namespace rickyard::domain {
 
 struct CookFuel {
     RecordId cook = 0;

@@ -4,8 +4,7 @@
 #include "models/domain/fire/fuel.h"
 #include "models/domain/wood/stock.h"
 
-namespace rickyard::domain
-{
+namespace rickyard::domain {
 
 struct PlannedUse {
     RecordId plannedCook = 0;

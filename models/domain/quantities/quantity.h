@@ -7,8 +7,7 @@
 #include <cmath>
 #include <compare>
 
-namespace rickyard::domain
-{
+namespace rickyard::domain {
 
 enum class Dimension {
     Mass,        // milligrams

@@ -4,11 +4,9 @@
 
 #include <cmath>
 
-namespace rickyard::domain
-{
+namespace rickyard::domain {
 
-namespace
-{
+namespace {
 
 QString s(const char *text)
 {

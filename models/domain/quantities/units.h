@@ -10,8 +10,7 @@
 
 #include <optional>
 
-namespace rickyard::domain
-{
+namespace rickyard::domain {
 
 enum class UnitSystem { UsCustomary, Metric };
 

@@ -2,11 +2,9 @@
 
 #include <array>
 
-namespace rickyard::domain
-{
+namespace rickyard::domain {
 
-namespace
-{
+namespace {
 
 // What can be done with a shelf without knowing its record's type.
 struct ShelfOps {

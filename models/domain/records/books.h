@@ -10,8 +10,7 @@
 #include "models/domain/records/wood.h"
 #include "models/domain/records/yard.h"
 
-namespace rickyard::domain
-{
+namespace rickyard::domain {
 
 template <class R>
 using Shelf = QMap<RecordId, R>;

@@ -5,11 +5,9 @@
 #include <QDateTime>
 #include <QTimeZone>
 
-namespace rickyard::domain
-{
+namespace rickyard::domain {
 
-namespace
-{
+namespace {
 
 QString say(const char *text)
 {

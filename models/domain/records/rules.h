@@ -5,8 +5,7 @@
 #include "models/domain/outcome.h"
 #include "models/domain/records/books.h"
 
-namespace rickyard::domain
-{
+namespace rickyard::domain {
 
 // Required, range, known choice, existing reference. Pure field rules.
 Problems checkFields(const Books &books, const Row &row);

@@ -10,8 +10,7 @@
 
 #include <functional>
 
-namespace rickyard::domain
-{
+namespace rickyard::domain {
 
 enum class TableId {
     Yard,

@@ -3,8 +3,7 @@
 
 #include "models/domain/records/schema.h"
 
-namespace rickyard::domain
-{
+namespace rickyard::domain {
 
 inline QVector<Choice> sellUnitChoices()
 {

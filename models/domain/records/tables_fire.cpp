@@ -1,10 +1,8 @@
 #include "models/domain/records/books.h"
 
-namespace rickyard::domain
-{
+namespace rickyard::domain {
 
-namespace
-{
+namespace {
 const Temperature kColdest = temperatureFromCelsius(-60);
 const Temperature kHottestAir = temperatureFromCelsius(60);
 const Temperature kHottestPit = temperatureFromFahrenheit(900);

@@ -1,7 +1,6 @@
 #include "models/domain/records/books.h"
 
-namespace rickyard::domain
-{
+namespace rickyard::domain {
 
 template <>
 const Binder<Yard> &binderOf<Yard>()

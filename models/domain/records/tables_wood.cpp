@@ -1,8 +1,7 @@
 #include "models/domain/records/books.h"
 #include "models/domain/records/tables.h"
 
-namespace rickyard::domain
-{
+namespace rickyard::domain {
 
 template <>
 const Binder<Species> &binderOf<Species>()

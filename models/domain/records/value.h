@@ -11,8 +11,7 @@
 #include <optional>
 #include <variant>
 
-namespace rickyard::domain
-{
+namespace rickyard::domain {
 
 using RecordId = qint64; // 0 means "none yet"
 

@@ -3,8 +3,7 @@
 
 #include "models/domain/records/value.h"
 
-namespace rickyard::domain
-{
+namespace rickyard::domain {
 
 struct Yard {
     RecordId id = 1;

@@ -4,8 +4,7 @@
 #include "models/domain/answers/headline.h"
 #include "models/domain/fire/fuel.h"
 
-namespace rickyard::domain
-{
+namespace rickyard::domain {
 
 struct Meter {
     QString unit;    // "days", "cooks", "fire hours", "seasoned lb"

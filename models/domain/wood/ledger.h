@@ -4,8 +4,7 @@
 #include "models/domain/outcome.h"
 #include "models/domain/records/books.h"
 
-namespace rickyard::domain
-{
+namespace rickyard::domain {
 
 struct DryMassResult {
     Mass dryMass;

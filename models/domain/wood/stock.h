@@ -6,8 +6,7 @@
 
 #include <optional>
 
-namespace rickyard::domain
-{
+namespace rickyard::domain {
 
 // Why a lot may not be burned for food now.
 enum class Readiness { Dry, Wet, NoReading, OnHold, NeverBurn, Empty };

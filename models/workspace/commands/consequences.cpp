@@ -4,8 +4,7 @@
 
 #include <QSet>
 
-namespace rickyard::commands
-{
+namespace rickyard::commands {
 
 using domain::Books;
 using domain::Dependant;
@@ -20,8 +19,7 @@ using domain::TableId;
 using workspace::Change;
 using workspace::ChangeSet;
 
-namespace
-{
+namespace {
 
 RecordId movementOfDelivery(const Books &books, RecordId lot)
 {

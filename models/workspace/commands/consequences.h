@@ -4,8 +4,7 @@
 
 #include "models/workspace/workspace.h"
 
-namespace rickyard::commands
-{
+namespace rickyard::commands {
 
 using IdSource = std::function<domain::RecordId(domain::TableId)>;
 

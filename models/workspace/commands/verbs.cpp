@@ -6,8 +6,7 @@
 
 #include <QDateTime>
 
-namespace rickyard::commands
-{
+namespace rickyard::commands {
 
 using domain::Books;
 using domain::Cook;
@@ -17,38 +16,24 @@ using domain::Problem;
 using domain::Visit;
 using workspace::Change;
 
-// One undo step. It is pushed after its change was applied, so the first redo does nothing.
+// One undo step. QUndoStack moves its index whatever a command does, so Verbs applies the change
+// first and moves the stack only when the file took it; the command itself does nothing then.
 class ApplyCommand : public QUndoCommand
 {
 public:
-    ApplyCommand(Verbs &verbs, const QString &name, ChangeSet changes)
-        : QUndoCommand(name), m_verbs(verbs), m_changes(std::move(changes))
+    ApplyCommand(const QString &name, ChangeSet changes)
+        : QUndoCommand(name), m_changes(std::move(changes))
     {
     }
-    void undo() override { apply(storage::reversed(m_changes)); }
-    void redo() override
-    {
-        if (m_first)
-            m_first = false;
-        else
-            apply(m_changes);
-    }
+    void undo() override {}
+    void redo() override {}
+    [[nodiscard]] const ChangeSet &changes() const { return m_changes; }
 
 private:
-    void apply(const ChangeSet &changes)
-    {
-        const Outcome<Done> done = m_verbs.m_workspace.apply(changes);
-        if (!done)
-            Q_EMIT m_verbs.refused(done.message());
-    }
-
-    Verbs &m_verbs;
     ChangeSet m_changes;
-    bool m_first = true;
 };
 
-namespace
-{
+namespace {
 
 QString actionOn(const char *verb, TableId table)
 {
@@ -86,7 +71,7 @@ Outcome<Done> Verbs::run(const QString &name, const ChangeSet &changes)
         return Outcome<Done>(whole.problems());
     const Outcome<Done> done = m_workspace.apply(whole.value());
     if (done)
-        m_stack.push(new ApplyCommand(*this, name, whole.value()));
+        m_stack.push(new ApplyCommand(name, whole.value()));
     return done;
 }
 
@@ -125,8 +110,7 @@ Outcome<Done> Verbs::remove(TableId table, const QVector<RecordId> &ids)
     return run(name, changes.value());
 }
 
-namespace
-{
+namespace {
 
 // Gives ids, pairs with what is there, and checks each row against the books as they will be.
 Outcome<ChangeSet> prepared(Workspace &workspace, const QVector<Row> &rows)
@@ -179,7 +163,7 @@ Verbs::putAllInBackground(const QVector<Row> &rows, const QString &actionName,
     return m_workspace.applyInBackground(
         changes, [this, changes, actionName, finished](const Outcome<Done> &done) {
             if (done && !changes.isEmpty())
-                m_stack.push(new ApplyCommand(*this, actionName, changes));
+                m_stack.push(new ApplyCommand(actionName, changes));
             finished(done);
         });
 }
@@ -315,26 +299,22 @@ Outcome<Done> Verbs::undo()
 {
     if (!m_stack.canUndo())
         return Outcome<Done>::failed(tr("There is nothing to undo."));
-    Problems problems;
-    const auto connection = connect(this, &Verbs::refused, this, [&](const QString &message) {
-        problems.append({{}, message});
-    });
-    m_stack.undo();
-    disconnect(connection);
-    return problems.isEmpty() ? Outcome<Done>(Done{}) : Outcome<Done>(problems);
+    const auto *command = static_cast<const ApplyCommand *>(m_stack.command(m_stack.index() - 1));
+    const Outcome<Done> done = m_workspace.apply(storage::reversed(command->changes()));
+    if (done)
+        m_stack.undo();
+    return done;
 }
 
 Outcome<Done> Verbs::redo()
 {
     if (!m_stack.canRedo())
         return Outcome<Done>::failed(tr("There is nothing to redo."));
-    Problems problems;
-    const auto connection = connect(this, &Verbs::refused, this, [&](const QString &message) {
-        problems.append({{}, message});
-    });
-    m_stack.redo();
-    disconnect(connection);
-    return problems.isEmpty() ? Outcome<Done>(Done{}) : Outcome<Done>(problems);
+    const auto *command = static_cast<const ApplyCommand *>(m_stack.command(m_stack.index()));
+    const Outcome<Done> done = m_workspace.apply(command->changes());
+    if (done)
+        m_stack.redo();
+    return done;
 }
 
 } // namespace rickyard::commands

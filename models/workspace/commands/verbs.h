@@ -7,8 +7,7 @@
 
 #include <QUndoStack>
 
-namespace rickyard::commands
-{
+namespace rickyard::commands {
 
 using domain::Done;
 using domain::Instant;
@@ -34,7 +33,8 @@ public:
     [[nodiscard]] Workspace &yard() { return m_workspace; }
     [[nodiscard]] const domain::Books &books() const { return m_workspace.books(); }
     [[nodiscard]] Instant now() const { return m_clock(); }
-    [[nodiscard]] QUndoStack &undoStack() { return m_stack; }
+    // For its texts and signals; undo and redo go through the verbs below.
+    [[nodiscard]] const QUndoStack &undoStack() const { return m_stack; }
 
     // Any table. `row.id` 0 takes a fresh id. A no-op edit makes no undo step.
     Outcome<RecordId> add(Row row, const QString &actionName = {});
@@ -81,16 +81,12 @@ public:
     // Books proposed placements as visits, in one step.
     Outcome<Done> bookVisits(const QVector<domain::Visit> &visits);
 
+    // The file first: a refused undo leaves the stack where it was.
     Outcome<Done> undo();
     Outcome<Done> redo();
 
-Q_SIGNALS:
-    // An undo or redo that the file refused; the stack was left where it was.
-    void refused(const QString &message);
-
 private:
     Outcome<Done> run(const QString &name, const ChangeSet &changes);
-    friend class ApplyCommand;
 
     Workspace &m_workspace;
     Clock m_clock;
