@@ -35,6 +35,7 @@ struct WeatherReport {
     domain::Duration usualStep; // between records, the most frequent
     qint64 gapCount = 0;        // steps longer than the usual one
     QVector<WeatherGap> gaps;   // the longest hundred
+    Refusals setMissing;        // impossible values taken as missing (OutOfRange::Missing)
     qint64 ambiguousTimes = 0;  // the hour that a clock change repeats; told apart by row order
     QStringList notes;          // sentences for a person
 

@@ -19,6 +19,9 @@ constexpr char kWeatherProfileKind[] = "weather";
 
 enum class TimeColumns { One, Parts };
 enum class TimeZoneKind { Utc, Zone, FixedOffset };
+// What to do with a number that cannot be true (a wind of 1000 mph): refuse its row, or keep the
+// row, count that one value as missing and list it in the report.
+enum class OutOfRange { Refuse, Missing };
 
 // One column of the file as one quantity of a weather record.
 struct QuantityColumn {
@@ -53,7 +56,8 @@ struct WeatherMapping {
     QString placeColumn; // may be empty
     bool asNormals = false;
     QString source;     // kept with every record
-    bool strict = true; // one refused row refuses the file
+    bool strict = true; // one refused row refuses the file; false: refused rows are left out
+    OutOfRange outOfRange = OutOfRange::Refuse;
 
     [[nodiscard]] const QuantityColumn *columnFor(const QString &quantity) const;
     // What is wrong with the mapping itself (no time column, unknown unit, ...); `field` is the
