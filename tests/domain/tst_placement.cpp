@@ -1,10 +1,12 @@
 // First-fit placement: hand-worked cases, random books against rules written down a second time,
 // and single pieces of work against a search of every half hour.
 #include "models/domain/upkeep/placement.h"
+#include "models/domain/upkeep/starter_tasks.h"
 #include "tests/domain/upkeep_fixture.h"
 #include "tests/support/registry.h"
 
 #include <QDateTime>
+#include <QElapsedTimer>
 #include <QTest>
 
 #include <random>
@@ -319,6 +321,42 @@ private slots:
         }
         QVERIFY(seen > 300); // the books are not trivially empty
         QVERIFY(left > 20);
+    }
+
+    // Two years of three pits with the starter set and 40 visits a task. The bound catches a change
+    // of order, not of degree: debug builds and sanitizers run it too.
+    void aFullYardIsAnsweredAtOnce()
+    {
+        UpkeepBooks y;
+        for (const char *name : {"Long Tom", "Big Ruth", "Little Ann"})
+            y.pit(name);
+        const QDate first(2024, 11, 20);
+        for (int i = 0; i < 126; ++i) {
+            const Instant lit = y.at(first.addDays(i * 6), 5);
+            if (lit < y.at(kMonday))
+                y.cook(1 + i % 3, lit, lit + hoursOf(12), 150);
+            else
+                y.plan(1 + i % 3, lit, 12);
+        }
+        y.crew(Weekday::Tuesday, 18, 3);
+        y.crew(Weekday::Thursday, 18, 3, 2);
+        for (UpkeepTask t : starterTasks(y.books.pits.values(), QDate(2024, 11, 20))) {
+            t.id = y.books.tasks.size() + 1;
+            y.books.tasks.insert(t.id, t);
+            for (int i = 0; i < 40; ++i)
+                y.visit(t.id, VisitState::Done, y.at(first.addDays(10 + i * 18), 18), 0.5);
+        }
+        QElapsedTimer timer;
+        timer.start();
+        const UpkeepAnswer answer = y.answer(y.at(kMonday));
+        const qint64 took = timer.elapsed();
+        qInfo("%lld ms for %lld tasks, %lld placed, %lld left over", took,
+              static_cast<long long>(answer.tasks.size()),
+              static_cast<long long>(answer.placements.size()),
+              static_cast<long long>(answer.unplaced.size()));
+        QCOMPARE(answer.tasks.size(), y.books.tasks.size());
+        QVERIFY(!answer.placements.isEmpty());
+        QVERIFY(took < 2000);
     }
 
     void oneTaskAgainstEveryHalfHour()

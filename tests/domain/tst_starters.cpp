@@ -90,8 +90,7 @@ private slots:
                 continue;
             const double g12 =
                 number(s.basicGravity) / (1 - fraction(*s.shrinkage) * (1 - 12.0 / 30.0));
-            // 0.02 for the woods that were compared when the table was made; rounding of Gb and
-            // other origins leave up to 0.05 for the rest.
+            // The two gravities are rounded to 0.01 and come partly from different samples.
             QVERIFY2(std::abs(g12 - at12.value(s.scientific)) < 0.05, s.name.toUtf8());
             ++checked;
         }

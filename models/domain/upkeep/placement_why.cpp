@@ -172,6 +172,29 @@ Unplaced explainFires(const Books &books, const Work &work, const Yardtime &time
     return answer;
 }
 
+// There would be room on the pit and in the crew's hours, were it not for other work.
+Unplaced explainTaken(const Work &work, const QVector<Agreed> &taken, Instant free,
+                      const QString &by, const LocalTime &local)
+{
+    Unplaced answer;
+    answer.task = work.task;
+    answer.why = needs(work) % QStringLiteral(", but the crew hours") % by %
+                 QStringLiteral(" are taken by other work");
+    const bool pitTaken =
+        work.pit != 0 && std::any_of(taken.begin(), taken.end(), [&](const Agreed &a) {
+            return a.pit == work.pit && a.start < free + work.length && free < a.end;
+        });
+    // Another pair of hands does not help when the pit itself is taken.
+    answer.help = pitTaken
+                      ? QString(QStringLiteral("Move other work on this pit that can wait, or "
+                                               "make the crew hours of ") %
+                                local.timeText(free) % QLatin1Char(' ') %
+                                formatDuration(work.length) % QStringLiteral(" longer."))
+                      : QString(QStringLiteral("One more person on ") % local.timeText(free) %
+                                QStringLiteral(" would do, or move other work that can wait."));
+    return answer;
+}
+
 } // namespace
 
 Unplaced explainUnplaced(const Books &books, const Work &work, const Yardtime &time,
@@ -180,13 +203,15 @@ Unplaced explainUnplaced(const Books &books, const Work &work, const Yardtime &t
     Instant limit = local.startOf(local.dateOf(now).addDays(kPlacementDays));
     if (work.before && *work.before > now)
         limit = std::min(limit, *work.before);
+    // Work that nothing has run up yet can only be done once its fire is out.
+    const Instant from = work.earlierHelps ? now : std::max(now, work.release);
     const QString by = limitText(books, work, limit, local);
     Unplaced answer;
     answer.task = work.task;
     bool anyHours = false;
     Duration longest;
     for (const WorkWindow &w : time.windows)
-        if (w.start < limit) {
+        if (w.start < limit && w.end > from) {
             anyHours = true;
             longest = std::max(longest, w.end - w.start);
         }
@@ -203,25 +228,9 @@ Unplaced explainUnplaced(const Books &books, const Work &work, const Yardtime &t
                       QStringLiteral(" longer.");
         return answer;
     }
-    if (earliestStart(work, time, {}, now, limit)) {
-        answer.why = needs(work) % QStringLiteral(", but the crew hours") % by %
-                     QStringLiteral(" are taken by other work");
-        const std::optional<Instant> free = earliestStart(work, time, {}, now, limit);
-        answer.help = QStringLiteral("One more person on ") % local.timeText(*free) %
-                      QStringLiteral(" would do, or move other work that can wait.");
-        // Another pair of hands does not help when the pit itself is taken.
-        const bool pitTaken =
-            work.pit != 0 && std::any_of(taken.begin(), taken.end(), [&](const Agreed &a) {
-                return a.pit == work.pit && a.start < *free + work.length && *free < a.end;
-            });
-        if (pitTaken)
-            answer.help = QStringLiteral("Move other work on this pit that can wait, or make the "
-                                         "crew hours of ") %
-                          local.timeText(*free) % QLatin1Char(' ') % formatDuration(work.length) %
-                          QStringLiteral(" longer.");
-        return answer;
-    }
-    answer = explainFires(books, work, time, taken, now, limit, local);
+    if (const auto free = earliestStart(work, time, {}, from, limit))
+        return explainTaken(work, taken, *free, by, local);
+    answer = explainFires(books, work, time, taken, from, limit, local);
     answer.why += by;
     return answer;
 }
