@@ -237,7 +237,9 @@ qint64 unitsFor(Heat needed, const Offer &offer)
 {
     if (needed.base() <= 0 || offer.heat.base() <= 0)
         return 0;
-    return static_cast<qint64>(std::ceil(needed / offer.heat));
+    // A part in a hundred thousand is forgiven: masses are rounded to whole milligrams on the way
+    // (2e-6 of a pound), and a need of exactly three cords must not ask for a fourth.
+    return static_cast<qint64>(std::ceil(needed / offer.heat * (1.0 - 1e-5)));
 }
 
 QString amountWords(const Offer &offer, qint64 count, const Wording &wording)

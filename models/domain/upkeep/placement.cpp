@@ -143,8 +143,14 @@ Yardtime yardtimeOf(const Books &books, Instant now, const LocalTime &local)
 {
     Yardtime time;
     time.windows = crewWindows(books, now, horizonOf(now, local), local);
-    for (const Pit &pit : books.pits)
-        time.fires.insert(pit.id, burnsOf(books, pit.id, now));
+    Duration coldest; // a pit that has been out for longer is cold for every task
+    for (const UpkeepTask &task : books.tasks)
+        coldest = std::max(coldest, task.coldBefore);
+    for (const Pit &pit : books.pits) {
+        QVector<Burn> fires = burnsOf(books, pit.id, now);
+        fires.removeIf([&](const Burn &b) { return b.end + coldest <= now; });
+        time.fires.insert(pit.id, fires);
+    }
     return time;
 }
 
