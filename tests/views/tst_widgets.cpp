@@ -285,7 +285,7 @@ void TstWidgets::everyInteractiveWidgetHasAName()
     const QList<QWidget *> all = window->findChildren<QWidget *>();
     for (const QWidget *widget : all) {
         // Parts of Qt's own composites (clear button, viewport) are not stops of the keyboard.
-        if (widget->focusPolicy() == Qt::NoFocus ||
+        if (widget->focusPolicy() == Qt::NoFocus || widget->focusProxy() != nullptr ||
             widget->objectName().startsWith(QLatin1String("qt_")))
             continue;
         ++seen;
@@ -380,7 +380,7 @@ void TstWidgets::textFitsAtTwiceTheSize()
         QVERIFY(numeral->height() >= metrics.height());
     }
     const auto *tap = window->findChild<TapButton *>();
-    const QFontMetrics big(theme().font(TextStyle::Title));
+    const QFontMetrics big(theme().font(TextStyle::Display));
     QVERIFY(tap->minimumSizeHint().width() > big.horizontalAdvance(tap->text()));
     const auto *pill = window->findChild<StatusPill *>();
     QVERIFY(pill->width() >
@@ -402,9 +402,13 @@ void TstWidgets::sentenceWrapsWithoutLosingWords()
     QCOMPARE(label.plainText(), QStringLiteral("Order 2 cords of oak by \u22123 Friday, or the "
                                                "harvest supper runs short."));
     QCOMPARE(label.accessibleName(), label.plainText());
+    // A short figure is never torn: the label asks for the width it needs in one piece.
+    QVERIFY(label.minimumSizeHint().width() >=
+            QFontMetrics(theme().font(TextStyle::NumeralLarge))
+                .horizontalAdvance(QStringLiteral("2 cords of oak")));
     const int wide = label.heightForWidth(2000);
     const int narrow = label.heightForWidth(300);
-    QVERIFY(narrow >= 3 * wide);
+    QVERIFY(narrow >= 2 * wide);
     // Rendered in the height it asked for, nothing reaches the last row of pixels.
     label.resize(300, narrow);
     const QImage image = label.grab().toImage();
@@ -475,7 +479,8 @@ void TstWidgets::tapButtonAnswersItsKey()
     window.show();
     QVERIFY(QTest::qWaitForWindowActive(&window));
     QTest::keyClick(&window, Qt::Key_F);
-    QCOMPARE(spy.count(), 1);
+    // A shortcut shows the press for a moment before it counts as a click.
+    QTRY_COMPARE(spy.count(), 1);
 }
 
 void TstWidgets::flowBreaksIntoRows()

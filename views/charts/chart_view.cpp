@@ -6,6 +6,7 @@
 #include <QDir>
 #include <QFileInfo>
 #include <QFocusEvent>
+#include <QGraphicsLayout>
 #include <QImage>
 #include <QKeyEvent>
 #include <QPainter>
@@ -13,6 +14,7 @@
 #include <QSvgGenerator>
 #include <QToolTip>
 #include <QtCharts/QLegend>
+#include <QtCharts/QLegendMarker>
 
 #include <algorithm>
 #include <cmath>
@@ -33,6 +35,8 @@ ChartView::ChartView(const QString &name, QWidget *parent) : QChartView(parent),
     chart()->legend()->setMarkerShape(QLegend::MarkerShapeFromSeries);
     // The chart lies upon its card; it has no ground of its own.
     setBackgroundBrush(Qt::NoBrush);
+    chart()->layout()->setContentsMargins(0, 0, 0, 0);
+    chart()->legend()->setContentsMargins(0, 0, 0, 0);
     viewport()->setAutoFillBackground(false);
     onTheme(this, [this] { restyle(theme(this)); });
 }
@@ -57,6 +61,7 @@ void ChartView::add(QAbstractSeries *series, int index, SeriesPart part)
         taken = true;
     }
     styleSeries(series, index, part, theme(this));
+    styleLegend(theme(this));
     if (auto *xy = qobject_cast<QXYSeries *>(series)) {
         connect(xy, &QXYSeries::hovered, this, [this, xy](const QPointF &point, bool in) {
             if (in)
@@ -89,13 +94,26 @@ void ChartView::restyle(const Theme &look)
     shown->setMargins(QMargins(look.px(2), look.px(2), look.space(2), look.px(2)));
     shown->setTitleFont(look.font(TextStyle::Heading));
     shown->setTitleBrush(look.color(Role::Ink));
-    shown->legend()->setFont(look.font(TextStyle::Caption));
-    shown->legend()->setLabelColor(look.color(Role::InkMuted));
     const QList<QAbstractAxis *> axes = shown->axes();
     for (QAbstractAxis *axis : axes)
         styleAxis(axis, look);
     restyleSeries(shown, look);
+    styleLegend(look);
     viewport()->update();
+}
+
+void ChartView::styleLegend(const Theme &look)
+{
+    QLegend *legend = chart()->legend();
+    legend->setFont(look.font(TextStyle::Caption));
+    legend->setLabelColor(look.color(Role::InkMuted));
+    const QList<QLegendMarker *> markers = legend->markers();
+    for (QLegendMarker *marker : markers) {
+        // Qt keys a translucent area by a black box. The band is told by the name of its line
+        // ("expected, with 80 % interval"), so it needs no key of its own.
+        if (qobject_cast<QAreaSeries *>(marker->series()) != nullptr)
+            marker->setVisible(false);
+    }
 }
 
 QSize ChartView::sizeHint() const
@@ -105,7 +123,7 @@ QSize ChartView::sizeHint() const
 
 QSize ChartView::minimumSizeHint() const
 {
-    return {theme(this).px(220), theme(this).px(160)};
+    return {theme(this).px(260), theme(this).px(200)};
 }
 
 QList<ChartView::Mark> ChartView::marks() const

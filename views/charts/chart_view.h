@@ -56,6 +56,7 @@ private:
         QPointF point;
     };
     void restyle(const Theme &look);
+    void styleLegend(const Theme &look);
     QList<Mark> marks() const;
     void step(int by);
     void describe(QXYSeries *series, const QPointF &point, const QPoint &at);

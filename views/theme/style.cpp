@@ -17,6 +17,7 @@
 #include <QScrollBar>
 #include <QTabBar>
 #include <QTableView>
+#include <QTextCharFormat>
 #include <QTextEdit>
 #include <QTreeView>
 #include <QVariant>
@@ -71,6 +72,18 @@ void RickyardStyle::polish(QWidget *widget)
         }
         table->horizontalHeader()->setHighlightSections(false);
     }
+    // The field painted behind is the ground of the text.
+    if (auto *area = qobject_cast<QAbstractScrollArea *>(widget);
+        area != nullptr && (qobject_cast<QPlainTextEdit *>(widget) != nullptr ||
+                            qobject_cast<QTextEdit *>(widget) != nullptr))
+        area->viewport()->setAutoFillBackground(false);
+    if (auto *calendar = qobject_cast<QCalendarWidget *>(widget)) {
+        QTextCharFormat plain;
+        plain.setForeground(theme(widget).color(Role::InkMuted));
+        calendar->setWeekdayTextFormat(Qt::Saturday, plain);
+        calendar->setWeekdayTextFormat(Qt::Sunday, plain);
+        calendar->setVerticalHeaderFormat(QCalendarWidget::NoVerticalHeader);
+    }
     if (auto *view = qobject_cast<QAbstractItemView *>(widget))
         view->viewport()->setAttribute(Qt::WA_Hover);
 }
@@ -86,6 +99,12 @@ QIcon RickyardStyle::standardIcon(StandardPixmap which, const QStyleOption *opti
     case SP_MessageBoxInformation:
     case SP_MessageBoxQuestion:
         return icon(QStringLiteral("info"), Role::Info);
+    case SP_ArrowLeft:
+    case SP_ArrowBack:
+        return icon(QStringLiteral("previous"), Role::InkMuted);
+    case SP_ArrowRight:
+    case SP_ArrowForward:
+        return icon(QStringLiteral("next"), Role::InkMuted);
     case SP_LineEditClearButton:
     case SP_TitleBarCloseButton:
         return icon(QStringLiteral("close"), Role::InkMuted);

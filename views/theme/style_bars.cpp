@@ -141,8 +141,7 @@ bool headerLabel(const QStyleOption *option, QPainter *painter, const QWidget *w
     if (header == nullptr)
         return false;
     const Theme &look = theme(widget);
-    const int pad = look.space(3);
-    QRect box = header->rect.adjusted(header->orientation == Qt::Horizontal ? 0 : pad, 0, 0, 0);
+    QRect box = header->rect;
     painter->save();
     QFont font = look.font(TextStyle::Caption);
     const bool hover = header->state & QStyle::State_MouseOver;

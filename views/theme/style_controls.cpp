@@ -107,6 +107,20 @@ void RickyardStyle::drawControl(ControlElement element, const QStyleOption *opti
     case CE_TabBarTabLabel:
         drawTabLabel(this, option, painter, widget);
         return;
+    case CE_Header: {
+        const auto *header = qstyleoption_cast<const QStyleOptionHeader *>(option);
+        if (header == nullptr)
+            return;
+        paint::headerSection(option, painter, widget);
+        QStyleOptionHeader part(*header);
+        part.rect = subElementRect(SE_HeaderLabel, header, widget);
+        paint::headerLabel(&part, painter, widget);
+        if (header->sortIndicator != QStyleOptionHeader::None) {
+            part.rect = subElementRect(SE_HeaderArrow, header, widget);
+            drawPrimitive(PE_IndicatorHeaderArrow, &part, painter, widget);
+        }
+        return;
+    }
     case CE_HeaderSection:
         paint::headerSection(option, painter, widget);
         return;
@@ -132,10 +146,10 @@ void RickyardStyle::drawControl(ControlElement element, const QStyleOption *opti
     case CE_ToolBar:
         painter->fillRect(option->rect, look.color(Role::Ground));
         return;
-    case CE_ProgressBarGroove:
-    case CE_ProgressBarContents:
-    case CE_ProgressBarLabel:
-        paint::progress(element, option, painter, widget);
+    case CE_ProgressBar:
+        for (const ControlElement part :
+             {CE_ProgressBarGroove, CE_ProgressBarContents, CE_ProgressBarLabel})
+            paint::progress(part, option, painter, widget);
         return;
     case CE_Splitter:
         if (option->state & State_MouseOver) {

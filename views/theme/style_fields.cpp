@@ -117,9 +117,13 @@ bool progress(QStyle::ControlElement element, const QStyleOption *option, QPaint
         return false;
     const Theme &look = theme(widget);
     const double thick = look.px(6);
-    // Text sits above the bar's right end, never upon it.
+    // Text stands right of the bar, never upon it.
+    const int label = bar->textVisible ? QFontMetrics(look.font(TextStyle::Caption))
+                                                 .horizontalAdvance(QStringLiteral("100%")) +
+                                             look.space(2)
+                                       : 0;
     const QRectF groove(bar->rect.left(), bar->rect.center().y() + 0.5 - thick / 2.0,
-                        bar->rect.width(), thick);
+                        bar->rect.width() - label, thick);
     if (element == QStyle::CE_ProgressBarGroove) {
         panel(painter, groove, thick / 2.0, look.color(Role::Hairline), QColor(), 0.0);
         return true;
@@ -136,6 +140,8 @@ bool progress(QStyle::ControlElement element, const QStyleOption *option, QPaint
             panel(painter, done, thick / 2.0, look.color(Role::Accent), QColor(), 0.0);
         return true;
     }
+    if (!bar->textVisible)
+        return true;
     painter->save();
     painter->setPen(look.color(Role::InkMuted));
     painter->setFont(look.font(TextStyle::Caption));

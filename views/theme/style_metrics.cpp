@@ -65,6 +65,8 @@ int RickyardStyle::pixelMetric(PixelMetric metric, const QStyleOption *option,
         return look.space(3);
     case PM_HeaderMarkSize:
         return look.px(14);
+    case PM_HeaderDefaultSectionSizeHorizontal:
+        return look.px(120);
     case PM_HeaderDefaultSectionSizeVertical:
         return look.rowHeight();
     case PM_TabBarTabHSpace:
@@ -146,8 +148,9 @@ QSize RickyardStyle::sizeFromContents(ContentsType type, const QStyleOption *opt
         return {size.width() + look.space(3) + look.px(30),
                 std::max(size.height() + look.space(3), look.controlHeight())};
     case CT_SpinBox:
+        // The editor inside has its own padding already.
         return {size.width() + look.space(3) + look.px(26),
-                std::max(size.height() + look.space(3), look.controlHeight())};
+                std::max(size.height(), look.controlHeight())};
     case CT_MenuItem: {
         const auto *item = qstyleoption_cast<const QStyleOptionMenuItem *>(option);
         if (item != nullptr && item->menuItemType == QStyleOptionMenuItem::Separator)
@@ -160,9 +163,11 @@ QSize RickyardStyle::sizeFromContents(ContentsType type, const QStyleOption *opt
     case CT_MenuBarItem:
         return {size.width() + 2 * look.px(10), size.height() + look.px(14)};
     case CT_HeaderSection: {
-        QSize wanted = QProxyStyle::sizeFromContents(type, option, size, widget);
-        wanted.setHeight(std::max(wanted.height(), look.px(36)));
-        return wanted;
+        const auto *header = qstyleoption_cast<const QStyleOptionHeader *>(option);
+        const QFontMetrics metrics(look.font(TextStyle::Caption));
+        const int text = header == nullptr ? size.width() : metrics.horizontalAdvance(header->text);
+        return {text + 2 * look.space(3) + look.px(18),
+                std::max(metrics.height() + look.space(3), look.px(36))};
     }
     case CT_ItemViewItem: {
         QSize wanted = QProxyStyle::sizeFromContents(type, option, size, widget);
@@ -187,17 +192,24 @@ QRect RickyardStyle::subElementRect(SubElement element, const QStyleOption *opti
             return option->rect;
         return option->rect.adjusted(look.space(2) + 1, 1, -look.space(2) - 1, -1);
     }
-    case SE_ProgressBarGroove:
-    case SE_ProgressBarContents: {
-        const auto *bar = qstyleoption_cast<const QStyleOptionProgressBar *>(option);
-        const int label =
-            bar != nullptr && bar->textVisible
-                ? bar->fontMetrics.horizontalAdvance(QStringLiteral("100 %")) + look.space(2)
-                : 0;
-        return option->rect.adjusted(0, 0, -label, 0);
+    case SE_HeaderLabel:
+    case SE_HeaderArrow: {
+        const auto *header = qstyleoption_cast<const QStyleOptionHeader *>(option);
+        const QRect inner = option->rect.adjusted(look.space(3), 0, -look.space(3), 0);
+        if (header == nullptr || header->sortIndicator == QStyleOptionHeader::None)
+            return inner;
+        // The mark stands on the side away from the figures, so that heads stay above columns.
+        const int mark = look.px(14);
+        const bool right = header->textAlignment & Qt::AlignRight;
+        const int text =
+            QFontMetrics(look.font(TextStyle::Caption)).horizontalAdvance(header->text);
+        if (element == SE_HeaderLabel)
+            return right ? inner.adjusted(mark + look.px(2), 0, 0, 0)
+                         : inner.adjusted(0, 0, -mark - look.px(2), 0);
+        const int left = right ? std::max(inner.left(), inner.right() - text - mark - look.px(3))
+                               : std::min(inner.right() - mark, inner.left() + text + look.px(4));
+        return {left, inner.center().y() - mark / 2 + 1, mark, mark};
     }
-    case SE_ProgressBarLabel:
-        return option->rect;
     default:
         return QProxyStyle::subElementRect(element, option, widget);
     }

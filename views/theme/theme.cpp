@@ -33,7 +33,7 @@ constexpr Swatch swatches[] = {
     {Role::FieldEdge, 0xffbdb4a3, 0xff57524a, 0xff454136},
     {Role::Accent, 0xff1c5f6b, 0xff79bcc4, 0xff7fa39d},
     {Role::AccentInk, 0xfffdfbf7, 0xff0e2024, 0xff0a0f0e},
-    {Role::Selection, 0xffd9e6e5, 0xff2b4247, 0xff243230},
+    {Role::Selection, 0xffd9e6e5, 0xff24383c, 0xff162120},
     {Role::Hover, 0xfff0ebe0, 0xff2a2824, 0xff1a1916},
     {Role::Good, 0xff466526, 0xffa3c27c, 0xff8fa673},
     {Role::Watch, 0xff865700, 0xffe0b45f, 0xffb8975a},
@@ -138,10 +138,8 @@ Theme Theme::make(Mode mode, double bodyPixels)
     const QString text = textFamily();
     const QString figures = figureFamily(text);
     for (const Type &type : types) {
-        const bool numeral = type.style == TextStyle::NumeralHuge ||
-                             type.style == TextStyle::NumeralLarge ||
-                             type.style == TextStyle::Figures;
-        const QString &family = numeral ? figures : text;
+        // Only columns need digits of one width; a large number keeps the family of its words.
+        const QString &family = type.style == TextStyle::Figures ? figures : text;
         QFont font(family);
         const double pixels = type.pixels * theme.scale_ * opticalFactor(family);
         font.setPixelSize(std::max(8, static_cast<int>(std::lround(pixels))));
@@ -157,7 +155,7 @@ QColor Theme::soft(Role role) const
 {
     const QColor top = color(role);
     const QColor under = color(Role::Surface);
-    const float share = isDark() ? 0.18F : 0.11F;
+    const float share = isDark() ? 0.14F : 0.11F;
     const auto mix = [share](float a, float b) { return a * share + b * (1.0F - share); };
     return QColor::fromRgbF(mix(top.redF(), under.redF()), mix(top.greenF(), under.greenF()),
                             mix(top.blueF(), under.blueF()));

@@ -5,6 +5,7 @@
 #include "views/theme/theme_hub.h"
 #include "views/widgets/text_label.h"
 
+#include <QHBoxLayout>
 #include <QPushButton>
 #include <QVBoxLayout>
 
@@ -26,7 +27,12 @@ EmptyState::EmptyState(const QString &iconName, const QString &heading, const QS
     column->addStretch(2);
     column->addWidget(mark_, 0, Qt::AlignHCenter);
     column->addWidget(title);
-    column->addWidget(words, 0, Qt::AlignHCenter);
+    // Not by alignment: an aligned label is not asked for its height at its width.
+    auto *measure = new QHBoxLayout;
+    measure->addStretch(1);
+    measure->addWidget(words, 100);
+    measure->addStretch(1);
+    column->addLayout(measure);
     column->addWidget(action_, 0, Qt::AlignHCenter);
     column->addStretch(3);
     setButtonKind(action_, ButtonKind::Primary);
@@ -39,7 +45,6 @@ EmptyState::EmptyState(const QString &iconName, const QString &heading, const QS
         mark_->setPixmap(
             iconPixmap(iconName, look.color(Role::InkFaint), look.px(48), devicePixelRatioF()));
         // About 60 letters a line, the measure that is read without effort.
-        words->setMinimumWidth(look.px(380));
         words->setMaximumWidth(look.px(480));
         column->setSpacing(look.space(3));
     });

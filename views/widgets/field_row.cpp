@@ -54,6 +54,8 @@ FieldRow::FieldRow(const QString &label, QWidget *editor, QWidget *parent)
     below->addWidget(message_, 1);
     column->addLayout(below);
     message_->setWordWrap(true);
+    label_->setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Fixed);
+    message_->setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Minimum);
     label_->setBuddy(editor_);
     if (editor_->accessibleName().isEmpty())
         editor_->setAccessibleName(label);

@@ -67,8 +67,16 @@ QVector<SentenceLabel::Word> SentenceLabel::words() const
             run.clear();
         };
         // Only breaking spaces part words: a figure and its unit hold together by U+2009.
-        for (const QChar c : part.text) {
-            if (c == u' ' || c == u'\n') {
+        // A short figure ("Thu 19 Nov") stays on one line too.
+        constexpr qsizetype longestWhole = 14;
+        const QString trimmed = part.text.trimmed();
+        const bool whole = part.emphasised && trimmed.size() <= longestWhole;
+        const qsizetype inside = whole ? part.text.indexOf(trimmed) : 0;
+        const qsizetype end = whole ? inside + trimmed.size() : 0;
+        for (qsizetype i = 0; i < part.text.size(); ++i) {
+            const QChar c = part.text.at(i);
+            const bool held = i >= inside && i < end;
+            if (!held && (c == u' ' || c == u'\n')) {
                 flush();
                 space = true;
             } else {
@@ -83,7 +91,16 @@ QVector<SentenceLabel::Word> SentenceLabel::words() const
 double SentenceLabel::place(QVector<Word> &words, double width) const
 {
     const QFontMetricsF plain(theme(this).font(wordStyle_));
-    const double gap = plain.horizontalAdvance(u' ');
+    const QFontMetricsF large(theme(this).font(figureStyle_));
+    // Two figures part by a large space, a figure and a word by something between.
+    const auto gapBefore = [&](qsizetype index) {
+        const bool here = words.at(index).emphasised;
+        const bool before = words.at(index - 1).emphasised;
+        const double small = plain.horizontalAdvance(u' ');
+        return here && before   ? large.horizontalAdvance(u' ')
+               : here || before ? small * 1.5
+                                : small;
+    };
     const double leading = theme(this).px(4);
     double top = 0.0;
     qsizetype first = 0;
@@ -100,7 +117,7 @@ double SentenceLabel::place(QVector<Word> &words, double width) const
             double run = 0.0;
             for (qsizetype i = next; i < end; ++i)
                 run += QFontMetricsF(fontOf(words.at(i))).horizontalAdvance(words.at(i).text);
-            const double start = next == first ? 0.0 : x + gap;
+            const double start = next == first ? 0.0 : x + gapBefore(next);
             if (next != first && start + run > width)
                 break;
             x = start;
@@ -124,7 +141,8 @@ double SentenceLabel::place(QVector<Word> &words, double width) const
 int SentenceLabel::heightForWidth(int width) const
 {
     QVector<Word> all = words();
-    return static_cast<int>(std::ceil(place(all, width)));
+    // One more: a glyph on a fractional baseline may shade the row below its descent.
+    return static_cast<int>(std::ceil(place(all, width))) + 1;
 }
 
 QSize SentenceLabel::sizeHint() const

@@ -65,8 +65,8 @@ void TapButton::rename()
 double TapButton::contentWidth() const
 {
     const Theme &look = theme(this);
-    const double big = QFontMetricsF(look.font(TextStyle::Title)).horizontalAdvance(text());
-    const double small = QFontMetricsF(look.font(TextStyle::Body)).horizontalAdvance(subLabel_);
+    const double big = QFontMetricsF(look.font(TextStyle::Display)).horizontalAdvance(text());
+    const double small = QFontMetricsF(look.font(TextStyle::Label)).horizontalAdvance(subLabel_);
     const QFontMetricsF caption(look.font(TextStyle::Caption));
     const double key = keyText_.isEmpty() ? 0.0 : caption.horizontalAdvance(keyText_) + look.px(24);
     const double mark = iconName_.isEmpty() ? 0.0 : look.px(32) + look.space(3);
@@ -77,9 +77,9 @@ QSize TapButton::minimumSizeHint() const
 {
     const Theme &look = theme(this);
     const double words =
-        QFontMetricsF(look.font(TextStyle::Title)).height() +
+        QFontMetricsF(look.font(TextStyle::Display)).height() +
         (subLabel_.isEmpty() ? 0.0
-                             : look.px(4) + QFontMetricsF(look.font(TextStyle::Body)).height());
+                             : look.px(4) + QFontMetricsF(look.font(TextStyle::Label)).height());
     return {static_cast<int>(std::ceil(contentWidth())) + 2 * look.space(5),
             std::max(look.px(96), static_cast<int>(std::ceil(words)) + 2 * look.space(4))};
 }
@@ -101,9 +101,14 @@ void TapButton::paintEvent(QPaintEvent *)
 {
     const Theme &look = theme(this);
     QPainter painter(this);
-    const bool primary = kind_ == ButtonKind::Primary && isEnabled();
+    // By night a large filled area would blind: the primary button is told by tint and edge.
+    const bool night = look.mode() == Mode::Night;
+    const bool main = kind_ == ButtonKind::Primary && isEnabled();
+    const bool primary = main && !night;
     const bool danger = kind_ == ButtonKind::Danger && isEnabled();
     QColor fill = look.color(primary ? Role::Accent : Role::Surface);
+    if (main && night)
+        fill = look.soft(Role::Accent);
     if (isDown())
         fill = primary ? fill.darker(118) : look.color(Role::Selection);
     else if (underMouse() && isEnabled())
@@ -111,7 +116,10 @@ void TapButton::paintEvent(QPaintEvent *)
     const QRectF box(rect());
     const double radius = look.px(14);
     paint::panel(&painter, box, radius, fill,
-                 primary ? QColor() : look.color(danger ? Role::Act : Role::FieldEdge),
+                 primary ? QColor()
+                         : look.color(danger ? Role::Act
+                                      : main ? Role::Accent
+                                             : Role::FieldEdge),
                  look.px(1.5));
     if (hasFocus()) {
         const double gap = look.px(primary ? 3 : 0);
@@ -132,15 +140,15 @@ void TapButton::paintEvent(QPaintEvent *)
                   ink);
         left += side + look.space(3);
     }
-    const QFontMetricsF big(look.font(TextStyle::Title));
-    const QFontMetricsF small(look.font(TextStyle::Body));
+    const QFontMetricsF big(look.font(TextStyle::Display));
+    const QFontMetricsF small(look.font(TextStyle::Label));
     const double high = big.height() + (subLabel_.isEmpty() ? 0 : look.px(4) + small.height());
     const double top = box.center().y() - high / 2.0;
-    painter.setFont(look.font(TextStyle::Title));
+    painter.setFont(look.font(TextStyle::Display));
     painter.setPen(ink);
     painter.drawText(QPointF(left, top + big.ascent()), text());
     if (!subLabel_.isEmpty()) {
-        painter.setFont(look.font(TextStyle::Body));
+        painter.setFont(look.font(TextStyle::Label));
         painter.setPen(quiet);
         painter.drawText(QPointF(left, top + big.height() + look.px(4) + small.ascent()),
                          subLabel_);
