@@ -15,8 +15,8 @@ rickyard_build_packages=(
     libeigen3-dev libboost-math-dev
     tzdata fonts-inter fonts-dejavu-core
 )
-# Only for the checks of .ci/run. clang-tidy reads headers precompiled by the clang of its version.
-rickyard_check_packages=(clang-format clang-tidy clang)
+# Only for the checks of .ci/run.
+rickyard_check_packages=(clang-format clang-tidy)
 
 say() { printf 'rickyard: %s\n' "$*" >&2; }
 stop() {
