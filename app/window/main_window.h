@@ -33,8 +33,10 @@ public:
     [[nodiscard]] commands::Verbs &verbs() { return *m_verbs; }
 
 Q_SIGNALS:
-    // The window asks its owner to open another yard (restore, open) in its place.
+    // The window asks its owner to open another yard, or a restored one, in its place: the file
+    // must be closed before it is exchanged.
     void reopenAsked(const QString &path);
+    void restoreAsked(const QString &backup, const QString &yard);
 
 protected:
     void closeEvent(QCloseEvent *event) override;

@@ -19,10 +19,14 @@ using domain::Standing;
 StandingLook lookOf(Standing standing)
 {
     switch (standing) {
-    case Standing::Good: return {static_cast<int>(Role::Good), QObject::tr("Nothing to do")};
-    case Standing::Watch: return {static_cast<int>(Role::Watch), QObject::tr("Keep an eye on it")};
-    case Standing::Act: return {static_cast<int>(Role::Act), QObject::tr("Act")};
-    case Standing::Unknown: break;
+    case Standing::Good:
+        return {static_cast<int>(Role::Good), QObject::tr("Nothing to do")};
+    case Standing::Watch:
+        return {static_cast<int>(Role::Watch), QObject::tr("Keep an eye on it")};
+    case Standing::Act:
+        return {static_cast<int>(Role::Act), QObject::tr("Act")};
+    case Standing::Unknown:
+        break;
     }
     return {static_cast<int>(Role::Info), QObject::tr("Not enough records")};
 }
@@ -48,9 +52,8 @@ void ReasonList::setReasons(const QVector<Reason> &reasons)
         label->setFixedWidth(theme(this).px(190));
         label->setWordWrap(true);
         label->setAlignment(Qt::AlignTop | Qt::AlignLeft);
-        const QString text = reason.assumption
-            ? QString(tr("Assumed: ") + reason.value)
-            : reason.value;
+        const QString text =
+            reason.assumption ? QString(tr("Assumed: ") + reason.value) : reason.value;
         auto *value = new TextLabel(text, TextStyle::Body,
                                     reason.assumption ? Role::InkMuted : Role::Ink, line);
         value->setWordWrap(true);
@@ -131,6 +134,9 @@ void AnswerCard::setWaiting()
     m_sentence->setParts({{tr("Reading the books…"), false, Role::Ink}});
 }
 
-QString AnswerCard::plainText() const { return m_sentence->plainText(); }
+QString AnswerCard::plainText() const
+{
+    return m_sentence->plainText();
+}
 
 } // namespace rickyard::views

@@ -1,0 +1,262 @@
+// The menus of the main window: every action in one place, with its key.
+#include "app/window/main_window.h"
+#include "models/exchange/table_csv.h"
+#include "models/storage/backup.h"
+#include "views/theme/icons.h"
+#include "views/theme/theme_hub.h"
+#include "views/widgets/notice_bar.h"
+
+#include <QActionGroup>
+#include <QApplication>
+#include <QDialog>
+#include <QDialogButtonBox>
+#include <QDir>
+#include <QFileDialog>
+#include <QLabel>
+#include <QListWidget>
+#include <QMenuBar>
+#include <QMessageBox>
+#include <QSaveFile>
+#include <QVBoxLayout>
+
+namespace rickyard::app {
+
+using domain::TableId;
+
+void MainWindow::buildMenus()
+{
+    buildYardMenu();
+    buildEditMenu();
+    buildViewMenu();
+    buildHelpMenu();
+}
+
+void MainWindow::buildYardMenu()
+{
+    QMenu *menu = menuBar()->addMenu(tr("&Yard"));
+    const auto add = [&](const QString &text, const QKeySequence &key, void (MainWindow::*slot)()) {
+        QAction *action = menu->addAction(text, this, slot);
+        action->setShortcut(key);
+        return action;
+    };
+    add(tr("&Open another yard…"), QKeySequence::Open, &MainWindow::openOther);
+    add(tr("Save a &copy…"), QKeySequence::SaveAs, &MainWindow::saveCopy);
+    menu->addSeparator();
+    add(tr("&Back up now"), QKeySequence(), &MainWindow::backUpNow);
+    add(tr("&Restore a backup…"), QKeySequence(), &MainWindow::restoreBackup);
+    add(tr("C&heck the yard file"), QKeySequence(), &MainWindow::checkYard);
+    menu->addSeparator();
+    add(tr("&Export all tables as CSV…"), QKeySequence(), &MainWindow::exportPage);
+    menu->addSeparator();
+    QAction *quit = menu->addAction(tr("&Quit"), this, &QWidget::close);
+    quit->setShortcut(QKeySequence::Quit);
+}
+
+void MainWindow::buildEditMenu()
+{
+    QMenu *menu = menuBar()->addMenu(tr("&Edit"));
+    m_undo =
+        menu->addAction(views::icon(QStringLiteral("undo")), tr("&Undo"), this, &MainWindow::undo);
+    m_undo->setShortcut(QKeySequence::Undo);
+    m_redo =
+        menu->addAction(views::icon(QStringLiteral("redo")), tr("&Redo"), this, &MainWindow::redo);
+    m_redo->setShortcut(QKeySequence::Redo);
+    // The menu names the action that would be taken back.
+    const QUndoStack *stack = &m_verbs->undoStack();
+    const auto follow = [this, stack] {
+        m_undo->setEnabled(stack->canUndo());
+        m_redo->setEnabled(stack->canRedo());
+        m_undo->setText(stack->canUndo() ? tr("&Undo: %1").arg(stack->undoText()) : tr("&Undo"));
+        m_redo->setText(stack->canRedo() ? tr("&Redo: %1").arg(stack->redoText()) : tr("&Redo"));
+    };
+    connect(stack, &QUndoStack::indexChanged, this, follow);
+    follow();
+    menu->addSeparator();
+    QAction *fresh = menu->addAction(views::icon(QStringLiteral("add")), tr("&New record"), this,
+                                     [this] { m_pages.at(currentPage())->addNew(); });
+    fresh->setShortcut(QKeySequence::New);
+    QAction *find = menu->addAction(views::icon(QStringLiteral("search")), tr("&Find on this page"),
+                                    this, [this] { m_pages.at(currentPage())->startSearch(); });
+    find->setShortcut(QKeySequence::Find);
+}
+
+void MainWindow::buildViewMenu()
+{
+    QMenu *menu = menuBar()->addMenu(tr("&View"));
+    auto *modes = new QActionGroup(this);
+    const QPair<QString, QString> entries[] = {{tr("As the &desktop"), QStringLiteral("system")},
+                                               {tr("&Light"), QStringLiteral("light")},
+                                               {tr("Da&rk"), QStringLiteral("dark")}};
+    const QString now =
+        m_settings->value(QStringLiteral("look/mode"), QStringLiteral("system")).toString();
+    for (const auto &[text, key] : entries) {
+        QAction *action = menu->addAction(text);
+        action->setCheckable(true);
+        action->setChecked(key == now);
+        modes->addAction(action);
+        connect(action, &QAction::triggered, this, [this, key = key] {
+            m_settings->setValue(QStringLiteral("look/mode"), key);
+            applyLook();
+        });
+    }
+    menu->addSeparator();
+    const auto scale = [this](double factor) {
+        const double old = m_settings->value(QStringLiteral("look/scale"), 1.0).toDouble();
+        m_settings->setValue(QStringLiteral("look/scale"),
+                             factor == 0.0 ? 1.0 : qBound(0.8, old * factor, 2.5));
+        applyLook();
+    };
+    menu->addAction(tr("Text &larger"), QKeySequence::ZoomIn, this, [scale] { scale(1.1); });
+    menu->addAction(tr("Text &smaller"), QKeySequence::ZoomOut, this, [scale] { scale(1 / 1.1); });
+    menu->addAction(tr("Text as &usual"), QKeySequence(Qt::CTRL | Qt::Key_0), this,
+                    [scale] { scale(0.0); });
+    menu->addSeparator();
+    QAction *metric = menu->addAction(tr("&Metric units"));
+    metric->setCheckable(true);
+    metric->setChecked(m_workspace->books().yard().metric);
+    connect(metric, &QAction::triggered, this, [this](bool on) {
+        domain::Yard yard = m_workspace->books().yard();
+        yard.metric = on;
+        const auto done = m_verbs->edit(yard, on ? tr("metric units") : tr("US units"));
+        if (!done)
+            refuse(done.problems());
+    });
+    connect(m_workspace.get(), &workspace::Workspace::changed, metric,
+            [this, metric] { metric->setChecked(m_workspace->books().yard().metric); });
+}
+
+void MainWindow::buildHelpMenu()
+{
+    QMenu *menu = menuBar()->addMenu(tr("&Help"));
+    menu->addAction(tr("&Keys"), QKeySequence::HelpContents, this, [this] {
+        m_notice->showInfo(tr("Ctrl+1 to Ctrl+7: pages · Ctrl+N: new record · Ctrl+F: find · "
+                              "Ctrl+S: save the form · Delete: delete the chosen records · "
+                              "Ctrl+Z, Ctrl+Shift+Z: undo, redo · Ctrl++ and Ctrl+−: text size"));
+    });
+    menu->addAction(tr("&About Rickyard"), this, [this] {
+        QMessageBox box(this);
+        box.setWindowTitle(tr("About Rickyard"));
+        box.setTextFormat(Qt::PlainText);
+        box.setText(tr("Rickyard %1\n\nKeeps the wood, the fires and the pits of a small crew.\n\n"
+                       "Free software under the GNU General Public License, version 3 or later.")
+                        .arg(QCoreApplication::applicationVersion()));
+        box.exec();
+    });
+}
+
+void MainWindow::applyLook()
+{
+    const QString key =
+        m_settings->value(QStringLiteral("look/mode"), QStringLiteral("system")).toString();
+    const views::Mode mode = key == QLatin1String("dark")    ? views::Mode::Dark
+                             : key == QLatin1String("light") ? views::Mode::Light
+                                                             : views::Mode::System;
+    views::ThemeHub::apply(*qApp, mode,
+                           m_settings->value(QStringLiteral("look/scale"), 1.0).toDouble());
+}
+
+void MainWindow::saveCopy()
+{
+    const QString path = QFileDialog::getSaveFileName(this, tr("Save a copy of the yard"), {},
+                                                      tr("Yard files (*.rickyard)"));
+    if (path.isEmpty())
+        return;
+    // The dialog has asked about replacing; the copy itself never writes over a file.
+    if (QFile::exists(path) && !QFile::remove(path)) {
+        m_notice->showProblem(tr("%1 is in use. Choose another name.").arg(path));
+        return;
+    }
+    const auto done = m_workspace->copyTo(path);
+    if (done)
+        m_notice->showGood(tr("Copied to %1.").arg(QDir::toNativeSeparators(path)));
+    else
+        refuse(done.problems());
+}
+
+void MainWindow::backUpNow()
+{
+    const auto done = m_workspace->backUp(QDateTime::currentDateTimeUtc());
+    if (done)
+        m_notice->showGood(
+            tr("Backed up and checked: %1.").arg(QDir::toNativeSeparators(done.value())));
+    else
+        refuse(done.problems());
+}
+
+void MainWindow::restoreBackup()
+{
+    const auto backups = storage::backupsOf(m_workspace->path());
+    if (backups.isEmpty()) {
+        m_notice->showInfo(tr("There are no backups of this yard yet. Make one with Yard, Back up "
+                              "now."));
+        return;
+    }
+    QDialog dialog(this);
+    dialog.setWindowTitle(tr("Restore a backup"));
+    auto *layout = new QVBoxLayout(&dialog);
+    auto *words = new QLabel(tr("The yard goes back to the chosen backup. The yard as it is now is "
+                                "kept beside it."),
+                             &dialog);
+    words->setTextFormat(Qt::PlainText);
+    words->setWordWrap(true);
+    layout->addWidget(words);
+    auto *list = new QListWidget(&dialog);
+    list->setAccessibleName(tr("Backups"));
+    for (const storage::BackupFile &backup : backups)
+        list->addItem(tr("%1 · %2 kB")
+                          .arg(QLocale(QStringLiteral("en_US"))
+                                   .toString(backup.time.toLocalTime(), QLocale::LongFormat))
+                          .arg(backup.bytes / 1024));
+    list->setCurrentRow(0);
+    layout->addWidget(list);
+    auto *buttons = new QDialogButtonBox(&dialog);
+    QPushButton *yes = buttons->addButton(tr("Restore"), QDialogButtonBox::AcceptRole);
+    yes->setProperty("role", "primary");
+    buttons->addButton(QDialogButtonBox::Cancel);
+    connect(buttons, &QDialogButtonBox::accepted, &dialog, &QDialog::accept);
+    connect(buttons, &QDialogButtonBox::rejected, &dialog, &QDialog::reject);
+    layout->addWidget(buttons);
+    dialog.resize(460, 360);
+    if (dialog.exec() == QDialog::Accepted && list->currentRow() >= 0)
+        Q_EMIT restoreAsked(backups.at(list->currentRow()).path, m_workspace->path());
+}
+
+void MainWindow::openOther()
+{
+    const QString path = QFileDialog::getOpenFileName(this, tr("Open a yard"), {},
+                                                      tr("Yard files (*.rickyard);;All files (*)"));
+    if (!path.isEmpty())
+        Q_EMIT reopenAsked(path);
+}
+
+void MainWindow::checkYard()
+{
+    const QStringList problems = m_workspace->integrityProblems();
+    if (problems.isEmpty())
+        m_notice->showGood(tr("The yard file is whole: every page and every reference was read."));
+    else
+        m_notice->showProblem(
+            tr("The yard file is damaged: %1. Restore a backup.").arg(problems.first()));
+}
+
+void MainWindow::exportPage()
+{
+    const QString folder =
+        QFileDialog::getExistingDirectory(this, tr("Export all tables to a folder"));
+    if (folder.isEmpty())
+        return;
+    const auto files = exchange::exportBooks(m_workspace->books());
+    for (const auto &[name, bytes] : files) {
+        QSaveFile file(QDir(folder).filePath(name));
+        if (!file.open(QIODevice::WriteOnly) || file.write(bytes) != bytes.size() ||
+            !file.commit()) {
+            m_notice->showProblem(
+                tr("%1 could not be written: %2").arg(file.fileName(), file.errorString()));
+            return;
+        }
+    }
+    m_notice->showGood(
+        tr("%1 tables written to %2.").arg(files.size()).arg(QDir::toNativeSeparators(folder)));
+}
+
+} // namespace rickyard::app
