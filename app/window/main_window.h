@@ -60,7 +60,7 @@ private:
     void restoreBackup();
     void openOther();
     void checkYard();
-    void exportPage();
+    void exportTables();
     void applyLook();
     [[nodiscard]] QString windowTitleText() const;
 

@@ -46,7 +46,7 @@ void MainWindow::buildYardMenu()
     add(tr("&Restore a backup…"), QKeySequence(), &MainWindow::restoreBackup);
     add(tr("C&heck the yard file"), QKeySequence(), &MainWindow::checkYard);
     menu->addSeparator();
-    add(tr("&Export all tables as CSV…"), QKeySequence(), &MainWindow::exportPage);
+    add(tr("&Export all tables as CSV…"), QKeySequence(), &MainWindow::exportTables);
     menu->addSeparator();
     QAction *quit = menu->addAction(tr("&Quit"), this, &QWidget::close);
     quit->setShortcut(QKeySequence::Quit);
@@ -239,7 +239,7 @@ void MainWindow::checkYard()
             tr("The yard file is damaged: %1. Restore a backup.").arg(problems.first()));
 }
 
-void MainWindow::exportPage()
+void MainWindow::exportTables()
 {
     const QString folder =
         QFileDialog::getExistingDirectory(this, tr("Export all tables to a folder"));
