@@ -1,6 +1,5 @@
 #include "models/exchange/foreign_values.h"
 
-#include <QLocale>
 #include <QRegularExpression>
 #include <QTimeZone>
 
@@ -9,21 +8,67 @@
 namespace rickyard::exchange
 {
 
+namespace
+{
+
+bool isDigit(QChar c)
+{
+    return c >= QLatin1Char('0') && c <= QLatin1Char('9'); // no other script's digits
+}
+
+qsizetype passDigits(const QString &text, qsizetype at)
+{
+    while (at < text.size() && isDigit(text.at(at)))
+        ++at;
+    return at;
+}
+
+qsizetype passSign(const QString &text, qsizetype at)
+{
+    const bool sign =
+        at < text.size() && (text.at(at) == QLatin1Char('-') || text.at(at) == QLatin1Char('+'));
+    return sign ? at + 1 : at;
+}
+
+// sign? digits? (point digits?)? (e sign? digits{1,3})? with a digit before the exponent. Scanned
+// by hand because a file has hundreds of thousands of cells.
+bool isPlainNumber(const QString &text)
+{
+    const qsizetype start = passSign(text, 0);
+    qsizetype at = passDigits(text, start);
+    qsizetype digits = at - start;
+    if (at < text.size() && text.at(at) == QLatin1Char('.')) {
+        const qsizetype behind = passDigits(text, at + 1);
+        digits += behind - at - 1;
+        at = behind;
+    }
+    if (digits == 0)
+        return false;
+    if (at < text.size() && (text.at(at) == QLatin1Char('e') || text.at(at) == QLatin1Char('E'))) {
+        const qsizetype from = passSign(text, at + 1);
+        at = passDigits(text, from);
+        if (at == from || at - from > 3)
+            return false;
+    }
+    return at == text.size();
+}
+
+} // namespace
+
 std::optional<double> readNumber(const QString &text, QChar decimal)
 {
-    static const QRegularExpression form(
-        QStringLiteral("^[+-]?([0-9]+\\.?[0-9]*|\\.[0-9]+)([eE][+-]?[0-9]{1,3})?$"));
     QString body = text.trimmed();
-    body.replace(QChar(0x2212), QLatin1Char('-'));
+    if (body.startsWith(QChar(0x2212)))
+        body[0] = QLatin1Char('-');
     if (decimal != QLatin1Char('.')) {
         if (body.contains(QLatin1Char('.')))
             return std::nullopt;
         body.replace(decimal, QLatin1Char('.'));
     }
-    if (!form.match(body).hasMatch())
+    if (!isPlainNumber(body))
         return std::nullopt;
     bool ok = false;
-    const double value = QLocale::c().toDouble(body, &ok);
+    const double value = body.toDouble(&ok); // always in the C locale
     return ok && std::isfinite(value) ? std::optional<double>(value) : std::nullopt;
 }
 

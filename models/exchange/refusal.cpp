@@ -20,6 +20,11 @@ QString shown(const QString &value)
 
 } // namespace
 
+QString cellsInWords(qsizetype count)
+{
+    return count == 1 ? QStringLiteral("1 cell") : QStringLiteral("%1 cells").arg(count);
+}
+
 QString Refusal::sentence() const
 {
     QStringList place;

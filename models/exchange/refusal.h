@@ -10,6 +10,9 @@
 namespace rickyard::exchange
 {
 
+// "1 cell", "5 cells".
+QString cellsInWords(qsizetype count);
+
 struct Refusal {
     QString file;     // name shown to the person; may be empty
     qint64 line = 0;  // 1-based line of the file where the row starts; 0: the file as a whole

@@ -137,8 +137,8 @@ void TableReader::readId(const CsvRow &csv, int column, Row &row)
 void TableReader::readRow(const CsvRow &csv)
 {
     if (!csv.widthMatches()) {
-        refuse(csv.line, 0, QStringLiteral("%1 cells").arg(csv.cells.size()),
-               QStringLiteral("%1 cells, as in the header").arg(csv.expectedCells), {});
+        refuse(csv.line, 0, cellsInWords(csv.cells.size()),
+               QString(cellsInWords(csv.expectedCells) + QStringLiteral(", as in the header")), {});
         return;
     }
     Row row = domain::emptyRow(m_spec.id);

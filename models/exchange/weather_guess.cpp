@@ -138,6 +138,7 @@ QChar guessDecimal(const Sample &sample, QChar separator)
 
 void guessColumns(const Sample &sample, MappingGuess &guess)
 {
+    QStringList assumed;
     bool us = false;
     for (const QString &header : sample.header)
         for (const char *word : kUsualInUs)
@@ -166,12 +167,15 @@ void guessColumns(const Sample &sample, MappingGuess &guess)
                      known->usual != QLatin1String("kn"))
                 unit = QStringLiteral("mph");
             if (unit != QLatin1String("pct") && unit != QLatin1String("deg"))
-                guess.notes << QString(it->label + QStringLiteral(" is taken to be in ") +
-                                       domain::findUnit(it->dimension, unit)->symbol +
-                                       QStringLiteral("; the file does not say."));
+                assumed << QString(it->label + QLatin1Char(' ') +
+                                   domain::findUnit(it->dimension, unit)->symbol);
         }
         guess.mapping.columns.append({quantity, header, unit});
     }
+    if (!assumed.isEmpty())
+        guess.notes << QString(
+            QStringLiteral("Units that the file does not say, taken as usual: ") +
+            assumed.join(QStringLiteral(", ")) + QLatin1Char('.'));
 }
 
 // -1: holds no ISO times; 0: times without an offset; 1: times in UTC or with an offset.

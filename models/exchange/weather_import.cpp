@@ -67,13 +67,14 @@ void Run::takeRow(const CsvRow &row)
 {
     ++result.report.rowsRead;
     if (m_mapping.headerLine > 0 && row.cells.size() != m_rows.width()) {
-        result.refused.add({m_file,
-                            row.line,
-                            0,
-                            {},
-                            QStringLiteral("%1 cells").arg(row.cells.size()),
-                            QStringLiteral("%1 cells, as in the header").arg(m_rows.width()),
-                            {}});
+        result.refused.add(
+            {m_file,
+             row.line,
+             0,
+             {},
+             cellsInWords(row.cells.size()),
+             QString(cellsInWords(m_rows.width()) + QStringLiteral(", as in the header")),
+             {}});
         return;
     }
     Refusals refused;
@@ -86,6 +87,10 @@ void Run::takeRow(const CsvRow &row)
 
 void Run::take(const Weather &weather, qint64 line)
 {
+    if (sameObservation(weather, Weather{})) {
+        ++result.report.empty;
+        return;
+    }
     const QPair<QString, qint64> key(weather.place, weather.time.seconds());
     const auto it = m_taken.constFind(key);
     if (it == m_taken.constEnd()) {

@@ -21,6 +21,7 @@ struct WeatherGap {
 struct WeatherReport {
     qint64 rowsRead = 0;
     qint64 accepted = 0;
+    qint64 empty = 0;      // rows without a single value: left out
     qint64 duplicates = 0; // the same time and the same values again: left out
     // Rows whose humidity differs from that of temperature and dew point by more than 1 point.
     // The dew point is used; the humidity is kept as reported.

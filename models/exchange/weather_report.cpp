@@ -122,6 +122,9 @@ QStringList WeatherReport::lines() const
                     QStringLiteral(" accepted, ") +
                     plural(duplicates, QStringLiteral("duplicate"), QStringLiteral("duplicates")) +
                     QStringLiteral(" left out."));
+    if (empty > 0)
+        text << QString(plural(empty, QStringLiteral("row"), QStringLiteral("rows")) +
+                        QStringLiteral(" without a single value left out."));
     if (first && last)
         text << QString(QStringLiteral("From ") + isoUtc(first->seconds()) +
                         QStringLiteral(" to ") + isoUtc(last->seconds()) + QLatin1Char('.'));

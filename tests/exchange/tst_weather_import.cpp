@@ -264,7 +264,7 @@ private slots:
                                   << "w.csv, line 3, column 1 (time): found “0026-02-03T00:00Z”; "
                                      "expected a time between the years 1800 and 2200.";
         QTest::newRow("short") << QByteArray("2026-01-01T00:00Z\n")
-                               << "w.csv, line 3: found “1 cells”; expected 2 cells, as in the "
+                               << "w.csv, line 3: found “1 cell”; expected 2 cells, as in the "
                                   "header.";
         QTest::newRow("two truths")
             << QByteArray("2025-12-31T23:00Z,5\n")
@@ -292,14 +292,26 @@ private slots:
     {
         WeatherMapping m = simple();
         m.outOfRange = OutOfRange::Missing;
+        m.columns.append({QStringLiteral("wind"), QStringLiteral("w"), QStringLiteral("mph")});
         const WeatherImport read =
-            readWeather("time,t\n2026-01-01T00:00Z,4\n2026-01-01T01:00Z,1048\n", m);
+            readWeather("time,t,w\n2026-01-01T00:00Z,4,5\n2026-01-01T01:00Z,3,1048\n", m);
         QVERIFY(read.ok);
         QCOMPARE(read.rows.size(), 2);
-        QVERIFY(!read.rows.at(1).temperature);
+        QCOMPARE(read.rows.at(1).temperature->base(), 3000);
+        QVERIFY(!read.rows.at(1).wind);
         QCOMPARE(read.report.setMissing.count, 1);
         QCOMPARE(read.report.setMissing.list.first().line, 3);
         QVERIFY(read.report.lines().join(QLatin1Char('\n')).contains(QStringLiteral("1048")));
+    }
+
+    void rowsWithoutAnyValueAreLeftOut()
+    {
+        const WeatherImport read =
+            readWeather("time,t\n2026-01-01T00:00Z,4\n2026-01-01T01:00Z,NA\n", simple());
+        QVERIFY(read.ok);
+        QCOMPARE(read.rows.size(), 1);
+        QCOMPARE(read.report.empty, 1);
+        QCOMPARE(read.report.accepted, 1);
     }
 
     void malformedTextRefusesEvenWhenLenient()
