@@ -158,7 +158,7 @@ bool SectionTabs::eventFilter(QObject *watched, QEvent *event)
 {
     if (event->type() != QEvent::KeyPress)
         return QWidget::eventFilter(watched, event);
-    int to = m_tabs.indexOf(static_cast<SectionTab *>(watched));
+    int to = static_cast<int>(m_tabs.indexOf(static_cast<SectionTab *>(watched)));
     const bool mirrored = isRightToLeft();
     switch (static_cast<QKeyEvent *>(event)->key()) {
     case Qt::Key_Left:

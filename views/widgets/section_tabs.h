@@ -50,6 +50,7 @@ public:
     // The button of one section, for tests and for moving the focus.
     [[nodiscard]] QAbstractButton *tab(int index) const { return m_tabs.value(index); }
 
+    [[nodiscard]] QSize minimumSizeHint() const override;
     bool eventFilter(QObject *watched, QEvent *event) override;
 
 public Q_SLOTS:
@@ -61,7 +62,6 @@ Q_SIGNALS:
 protected:
     void paintEvent(QPaintEvent *event) override;
     void resizeEvent(QResizeEvent *event) override;
-    [[nodiscard]] QSize minimumSizeHint() const override;
 
 private:
     void arrange();
