@@ -5,15 +5,13 @@
 
 #include <QJsonArray>
 
-namespace rickyard::exchange
-{
+namespace rickyard::exchange {
 
 using domain::Books;
 using domain::RecordId;
 using domain::TableId;
 
-namespace
-{
+namespace {
 
 QString standingKey(domain::Standing standing)
 {

@@ -9,8 +9,7 @@
 #include <QByteArray>
 #include <QJsonObject>
 
-namespace rickyard::exchange
-{
+namespace rickyard::exchange {
 
 QJsonObject toJson(const domain::Answers &answers, const domain::Books &books);
 QJsonObject toJson(const domain::WoodAnswer &answer, const domain::Books &books);

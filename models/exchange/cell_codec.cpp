@@ -5,16 +5,14 @@
 #include "models/exchange/foreign_values.h"
 #include "models/exchange/table_csv.h"
 
-namespace rickyard::exchange
-{
+namespace rickyard::exchange {
 
 using domain::Dimension;
 using domain::FieldKind;
 using domain::FieldSpec;
 using domain::Value;
 
-namespace
-{
+namespace {
 
 bool hasUnit(const FieldSpec &field)
 {

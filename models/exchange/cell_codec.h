@@ -5,13 +5,11 @@
 
 #include <QString>
 
-namespace rickyard::domain
-{
+namespace rickyard::domain {
 struct Unit;
 }
 
-namespace rickyard::exchange
-{
+namespace rickyard::exchange {
 
 // "weight [mg]" -> "weight", "mg".
 struct HeaderCell {

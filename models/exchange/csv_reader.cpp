@@ -3,11 +3,9 @@
 #include <QIODevice>
 #include <QStringDecoder>
 
-namespace rickyard::exchange
-{
+namespace rickyard::exchange {
 
-namespace
-{
+namespace {
 
 constexpr QChar kQuote = QLatin1Char('"');
 constexpr QChar kLf = QLatin1Char('\n');

@@ -12,8 +12,7 @@
 
 class QIODevice;
 
-namespace rickyard::exchange
-{
+namespace rickyard::exchange {
 
 struct CsvOptions {
     QChar separator;                    // null: detected from the first lines (, ; tab |)

@@ -1,10 +1,8 @@
 #include "models/exchange/csv_writer.h"
 
-namespace rickyard::exchange
-{
+namespace rickyard::exchange {
 
-namespace
-{
+namespace {
 
 // The first characters that make a spreadsheet compute, in ASCII and full width, and the white
 // space that some of them pass over to look for one.

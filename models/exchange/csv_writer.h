@@ -8,8 +8,7 @@
 #include <QString>
 #include <QStringList>
 
-namespace rickyard::exchange
-{
+namespace rickyard::exchange {
 
 // Reversible for every text: restored(madeSafe(t)) == t. A text of a foreign file that starts with
 // an apostrophe and an ordinary letter stays as it is.

@@ -5,11 +5,9 @@
 
 #include <cmath>
 
-namespace rickyard::exchange
-{
+namespace rickyard::exchange {
 
-namespace
-{
+namespace {
 
 bool isDigit(QChar c)
 {

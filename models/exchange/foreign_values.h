@@ -7,8 +7,7 @@
 
 #include <optional>
 
-namespace rickyard::exchange
-{
+namespace rickyard::exchange {
 
 // "12", "-1.5", "+3e2", with the given decimal sign and no thousands separator; a true minus sign
 // is taken too.

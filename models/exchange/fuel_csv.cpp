@@ -3,14 +3,12 @@
 #include "models/exchange/csv_writer.h"
 #include "models/exchange/foreign_values.h"
 
-namespace rickyard::exchange
-{
+namespace rickyard::exchange {
 
 using domain::Heat;
 using domain::TableId;
 
-namespace
-{
+namespace {
 
 QString shown(std::optional<double> value, int decimals)
 {

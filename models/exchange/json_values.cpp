@@ -4,11 +4,9 @@
 
 #include <cmath>
 
-namespace rickyard::exchange
-{
+namespace rickyard::exchange {
 
-namespace
-{
+namespace {
 
 // Nine significant digits: more than any measurement holds, fewer than the noise of a double.
 QJsonValue rounded(double value)

@@ -8,8 +8,7 @@
 
 #include <optional>
 
-namespace rickyard::exchange
-{
+namespace rickyard::exchange {
 
 // Collects members; a missing value becomes null, so that every row has the same keys.
 class JsonFields

@@ -1,10 +1,8 @@
 #include "models/exchange/refusal.h"
 
-namespace rickyard::exchange
-{
+namespace rickyard::exchange {
 
-namespace
-{
+namespace {
 
 // A message that holds a whole mistaken file helps nobody.
 constexpr qsizetype kLongestShown = 60;

@@ -7,8 +7,7 @@
 #include <QString>
 #include <QVector>
 
-namespace rickyard::exchange
-{
+namespace rickyard::exchange {
 
 // "1 cell", "5 cells".
 QString cellsInWords(qsizetype count);

@@ -6,8 +6,7 @@
 
 #include <QSet>
 
-namespace rickyard::exchange
-{
+namespace rickyard::exchange {
 
 using domain::Books;
 using domain::FieldKind;
@@ -17,8 +16,7 @@ using domain::Row;
 using domain::TableId;
 using domain::TableSpec;
 
-namespace
-{
+namespace {
 
 const QString kId = QStringLiteral("id");
 

@@ -10,8 +10,7 @@
 
 #include <QPair>
 
-namespace rickyard::exchange
-{
+namespace rickyard::exchange {
 
 // "mg", "mL", "um", "mdegC", "s", "cent", "mpct_dry", "ppm", "mm/s", "Pa", "J", "J/kg", "deg".
 QString baseUnitKey(domain::Dimension dimension);

@@ -9,11 +9,9 @@
 
 #include <algorithm>
 
-namespace rickyard::exchange
-{
+namespace rickyard::exchange {
 
-namespace
-{
+namespace {
 
 struct HeaderWord {
     const char *word;     // header in lower case without its unit

@@ -5,13 +5,11 @@
 #include "models/exchange/foreign_values.h"
 #include "models/exchange/weather_row.h"
 
-namespace rickyard::exchange
-{
+namespace rickyard::exchange {
 
 using domain::Weather;
 
-namespace
-{
+namespace {
 
 // One run over one file: the reader, the mapping resolved to column numbers, and what was found.
 class Run

@@ -10,8 +10,7 @@
 #include <functional>
 #include <optional>
 
-namespace rickyard::exchange
-{
+namespace rickyard::exchange {
 
 struct WeatherGap {
     domain::Instant from; // last record before

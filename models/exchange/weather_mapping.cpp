@@ -7,14 +7,12 @@
 #include <QJsonDocument>
 #include <QTimeZone>
 
-namespace rickyard::exchange
-{
+namespace rickyard::exchange {
 
 using domain::Outcome;
 using domain::Problems;
 
-namespace
-{
+namespace {
 
 constexpr int kVersion = 1;
 

@@ -11,8 +11,7 @@
 #include <QStringList>
 #include <QVector>
 
-namespace rickyard::exchange
-{
+namespace rickyard::exchange {
 
 // ImportProfile::kind of a saved weather mapping.
 constexpr char kWeatherProfileKind[] = "weather";

@@ -8,14 +8,12 @@
 
 #include <algorithm>
 
-namespace rickyard::exchange
-{
+namespace rickyard::exchange {
 
 using domain::Duration;
 using domain::Weather;
 
-namespace
-{
+namespace {
 
 constexpr qsizetype kMostGaps = 100;
 // Dew points are reported to a tenth of a degree or a whole degree Fahrenheit; beyond that a dew

@@ -2,14 +2,12 @@
 
 #include "models/domain/quantities/units.h"
 
-namespace rickyard::exchange
-{
+namespace rickyard::exchange {
 
 using domain::FieldSpec;
 using domain::Weather;
 
-namespace
-{
+namespace {
 
 constexpr qint64 kEarliest = -5364662400; // 1800-01-01: before it there was no station to log
 constexpr qint64 kLatest = 7258118400;    // 2200-01-01

@@ -7,13 +7,11 @@
 
 #include <QSet>
 
-namespace rickyard::domain
-{
+namespace rickyard::domain {
 struct Unit;
 }
 
-namespace rickyard::exchange
-{
+namespace rickyard::exchange {
 
 class WeatherRowReader
 {

@@ -25,7 +25,10 @@ AnswersService::AnswersService(Workspace &workspace, Clock clock, QObject *paren
     refresh();
 }
 
-AnswersService::~AnswersService() { m_watcher.waitForFinished(); }
+AnswersService::~AnswersService()
+{
+    m_watcher.waitForFinished();
+}
 
 void AnswersService::refresh()
 {
@@ -42,9 +45,8 @@ void AnswersService::start()
     m_again = false;
     const Books snapshot = m_workspace.books();
     const domain::Instant now = m_clock();
-    m_watcher.setFuture(QtConcurrent::run([snapshot, now] {
-        return domain::answersOf(snapshot, now);
-    }));
+    m_watcher.setFuture(
+        QtConcurrent::run([snapshot, now] { return domain::answersOf(snapshot, now); }));
 }
 
 } // namespace rickyard::workspace

@@ -20,9 +20,9 @@ public:
     ~AnswersService() override;
 
     [[nodiscard]] const domain::Answers &answers() const { return m_answers; }
-    [[nodiscard]] bool ready() const { return m_ready; }   // computed at least once
+    [[nodiscard]] bool ready() const { return m_ready; }     // computed at least once
     [[nodiscard]] bool current() const { return m_current; } // of the books as they are now
-    void refresh(); // also when the clock moved on
+    void refresh();                                          // also when the clock moved on
 
 Q_SIGNALS:
     void updated();

@@ -6,11 +6,9 @@
 #include <QMap>
 #include <QRegularExpression>
 
-namespace rickyard::test
-{
+namespace rickyard::test {
 
-namespace
-{
+namespace {
 
 using Expression = QRegularExpression;
 

@@ -5,8 +5,7 @@
 #include <QStringList>
 #include <QVector>
 
-namespace rickyard::test
-{
+namespace rickyard::test {
 
 // Each entry of the result reads "line: what is wrong". `path` is relative to the root.
 using Check = QStringList (*)(const QString &path, const QString &text);

@@ -2,11 +2,9 @@
 
 #include <QRegularExpression>
 
-namespace rickyard::test
-{
+namespace rickyard::test {
 
-namespace
-{
+namespace {
 
 // Walks the text once; every handler consumes from `at` and appends to the code what it blanks.
 class Splitter

@@ -5,8 +5,7 @@
 #include <QStringList>
 #include <QVector>
 
-namespace rickyard::test
-{
+namespace rickyard::test {
 
 struct Literal {
     int line = 0;

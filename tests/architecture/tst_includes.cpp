@@ -11,8 +11,7 @@
 
 using namespace rickyard::test;
 
-namespace
-{
+namespace {
 
 QString root()
 {

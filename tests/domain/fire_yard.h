@@ -6,8 +6,7 @@
 
 #include <QDateTime>
 
-namespace rickyard::test
-{
+namespace rickyard::test {
 
 using namespace rickyard::domain;
 

@@ -5,8 +5,7 @@
 
 #include <Eigen/Core>
 
-namespace rickyard::test
-{
+namespace rickyard::test {
 
 struct Data {
     Eigen::MatrixXd design;

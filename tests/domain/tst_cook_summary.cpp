@@ -9,8 +9,7 @@ using namespace rickyard::domain;
 using rickyard::test::FireYard;
 using rickyard::test::utc;
 
-namespace
-{
+namespace {
 
 const Instant kLater = utc(2026, 12, 1, 0);
 

@@ -11,8 +11,7 @@
 
 using namespace rickyard::domain::statistics;
 
-namespace
-{
+namespace {
 
 struct Series {
     std::vector<double> x;

@@ -23,8 +23,7 @@ private slots:
     void promiseOfTheSupplierCounts();
 };
 
-namespace
-{
+namespace {
 
 Lot &cordOf(Books &books, double lengthFeet)
 {

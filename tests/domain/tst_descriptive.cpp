@@ -12,8 +12,7 @@ using namespace rickyard::domain::statistics;
 using rickyard::test::correctDigits;
 using rickyard::test::ReferenceTable;
 
-namespace
-{
+namespace {
 
 using Values = std::vector<double>;
 

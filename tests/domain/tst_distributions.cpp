@@ -12,8 +12,7 @@ using namespace rickyard::domain::statistics;
 using rickyard::test::correctDigits;
 using rickyard::test::ReferenceTable;
 
-namespace
-{
+namespace {
 
 Distribution distributionOf(const QString &function, double df1, double df2)
 {

@@ -11,8 +11,7 @@ using namespace rickyard::domain;
 using rickyard::test::FireYard;
 using rickyard::test::utc;
 
-namespace
-{
+namespace {
 
 const Instant kNow = utc(2026, 12, 1, 0);
 const Instant kFirst = utc(2026, 1, 3, 6);

@@ -12,8 +12,7 @@
 using namespace rickyard::domain;
 using rickyard::test::ReferenceTable;
 
-namespace
-{
+namespace {
 
 Moisture dryPercent(double u)
 {

@@ -9,8 +9,7 @@
 using namespace rickyard::domain::statistics;
 using namespace rickyard::test;
 
-namespace
-{
+namespace {
 
 // x, x^2 ... x^degree, rounded to double as any caller's columns are.
 Eigen::MatrixXd powers(const Eigen::VectorXd &x, int degree)

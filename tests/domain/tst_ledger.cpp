@@ -32,8 +32,7 @@ private slots:
     void entriesOfLotAndFeed();
 };
 
-namespace
-{
+namespace {
 
 QStringList fieldsOf(const Problems &problems)
 {

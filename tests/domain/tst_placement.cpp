@@ -13,8 +13,7 @@
 
 using namespace rickyard::test;
 
-namespace
-{
+namespace {
 
 const QDate kMonday(2026, 11, 23);
 

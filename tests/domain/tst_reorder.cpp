@@ -40,8 +40,7 @@ private slots:
     void wordingFollowsTheYard();
 };
 
-namespace
-{
+namespace {
 
 PlannedUse use(RecordId id, Instant light, double middle, double spread = 0, RecordId event = 0)
 {
@@ -393,8 +392,7 @@ void TstReorder::bandsAddAsVariances()
     QVERIFY(nearly(answer.course.at(5).upper, 850));
 }
 
-namespace
-{
+namespace {
 
 QVector<PlannedUse> randomUses(quint32 seed)
 {
@@ -482,8 +480,7 @@ void TstReorder::shiftByWeeksChangesNothing()
     }
 }
 
-namespace
-{
+namespace {
 
 Books yardWithPlan()
 {

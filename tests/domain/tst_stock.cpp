@@ -95,8 +95,7 @@ void TstStock::onlyWhatHasHappenedCounts()
     QCOMPARE(stockAt(books, day(-1)).dryMass, Mass());
 }
 
-namespace
-{
+namespace {
 
 Books randomYard(quint32 seed, Mass &sum)
 {

@@ -8,8 +8,7 @@
 
 using namespace rickyard::domain;
 
-namespace
-{
+namespace {
 
 QVector<TracePoint> wander(std::mt19937 &random, int count)
 {

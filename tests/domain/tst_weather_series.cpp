@@ -7,8 +7,7 @@
 
 using namespace rickyard::domain;
 
-namespace
-{
+namespace {
 
 Instant utc(int year, int month, int day, int hour, int minute = 0)
 {

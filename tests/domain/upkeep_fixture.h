@@ -4,8 +4,7 @@
 #include "models/domain/upkeep/due.h"
 #include "models/domain/upkeep/local_time.h"
 
-namespace rickyard::test
-{
+namespace rickyard::test {
 
 using namespace rickyard::domain;
 

@@ -3,8 +3,7 @@
 
 #include "models/domain/records/books.h"
 
-namespace rickyard::test
-{
+namespace rickyard::test {
 
 using namespace rickyard::domain;
 

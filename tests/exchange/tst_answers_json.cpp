@@ -12,8 +12,7 @@
 using namespace rickyard::domain;
 using namespace rickyard::exchange;
 
-namespace
-{
+namespace {
 
 constexpr qint64 kAsOf = 1'777'658'400; // 2026-05-01T18:00:00Z
 

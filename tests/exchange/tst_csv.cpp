@@ -9,8 +9,7 @@
 
 using namespace rickyard::exchange;
 
-namespace
-{
+namespace {
 
 QVector<QStringList> readAll(CsvReader &reader)
 {

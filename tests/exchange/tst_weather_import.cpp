@@ -11,8 +11,7 @@
 using namespace rickyard::domain;
 using namespace rickyard::exchange;
 
-namespace
-{
+namespace {
 
 QByteArray fileBytes(const char *name)
 {

@@ -10,8 +10,7 @@
 #include <cmath>
 #include <vector>
 
-namespace rickyard::test
-{
+namespace rickyard::test {
 
 class ReferenceTable
 {

@@ -40,8 +40,7 @@
 
 using namespace rickyard::views;
 
-namespace
-{
+namespace {
 
 // Every widget of the library once, with text in it.
 std::unique_ptr<QWidget> sampler()

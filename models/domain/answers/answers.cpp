@@ -1,7 +1,6 @@
 #include "models/domain/answers/answers.h"
 
-namespace rickyard::domain
-{
+namespace rickyard::domain {
 
 Wording wordingOf(const Books &books)
 {

@@ -4,8 +4,7 @@
 
 #include <QDateTime>
 
-namespace rickyard::domain
-{
+namespace rickyard::domain {
 
 QLocale localeOf(const Wording &wording)
 {

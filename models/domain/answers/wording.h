@@ -7,8 +7,7 @@
 #include <QLocale>
 #include <QTimeZone>
 
-namespace rickyard::domain
-{
+namespace rickyard::domain {
 
 QLocale localeOf(const Wording &wording);
 // UTC when the name is unknown.

@@ -5,11 +5,9 @@
 
 #include <algorithm>
 
-namespace rickyard::domain
-{
+namespace rickyard::domain {
 
-namespace
-{
+namespace {
 
 constexpr double kWeatherCovers = 0.75; // share of the cook that weather records must cover
 constexpr double kNearlyWhole = 0.995;

@@ -7,8 +7,7 @@
 
 #include <QHash>
 
-namespace rickyard::domain
-{
+namespace rickyard::domain {
 
 // Sorts the books by cook once, then reads any number of cooks. Books and series must outlive it.
 class CookReader

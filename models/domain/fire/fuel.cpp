@@ -7,11 +7,9 @@
 
 #include <algorithm>
 
-namespace rickyard::domain
-{
+namespace rickyard::domain {
 
-namespace
-{
+namespace {
 
 QString pitName(const Books &books, RecordId pit)
 {

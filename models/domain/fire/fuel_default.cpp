@@ -7,11 +7,9 @@
 #include <cmath>
 #include <numbers>
 
-namespace rickyard::domain
-{
+namespace rickyard::domain {
 
-namespace
-{
+namespace {
 
 constexpr double kMillilitresPerGallon = 3785.411784; // US liquid gallon, exact
 

@@ -4,8 +4,7 @@
 
 #include "models/domain/fire/fuel.h"
 
-namespace rickyard::domain
-{
+namespace rickyard::domain {
 
 // Outer steel in square metres: the cook chamber as a closed cylinder and five sides of a cubic
 // firebox (the sixth is joined to the chamber); a firebox not measured is taken as wide as the

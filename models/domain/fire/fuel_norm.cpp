@@ -5,11 +5,9 @@
 #include <algorithm>
 #include <array>
 
-namespace rickyard::domain
-{
+namespace rickyard::domain {
 
-namespace
-{
+namespace {
 
 using CookPointers = QVector<CookFuel *>;
 

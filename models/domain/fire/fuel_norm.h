@@ -19,8 +19,7 @@
 #include "models/domain/fire/fuel.h"
 #include "models/domain/statistics/least_squares.h"
 
-namespace rickyard::domain
-{
+namespace rickyard::domain {
 
 constexpr int kCooksForNorm = 6;
 constexpr double kPredictionLevel = 0.90;

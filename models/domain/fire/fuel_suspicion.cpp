@@ -4,11 +4,9 @@
 
 #include <algorithm>
 
-namespace rickyard::domain
-{
+namespace rickyard::domain {
 
-namespace
-{
+namespace {
 
 // Wood above this hisses and smoulders beyond what its water alone explains (dry basis, common
 // practice, no source).

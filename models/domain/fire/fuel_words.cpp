@@ -7,11 +7,9 @@
 
 #include <algorithm>
 
-namespace rickyard::domain
-{
+namespace rickyard::domain {
 
-namespace
-{
+namespace {
 
 class Words
 {

@@ -3,8 +3,7 @@
 
 #include "models/domain/fire/fuel.h"
 
-namespace rickyard::domain
-{
+namespace rickyard::domain {
 
 Headline fuelHeadline(const Books &books, const FuelAnswer &answer, Instant now,
                       const Wording &wording);

@@ -7,11 +7,9 @@
 #include <algorithm>
 #include <array>
 
-namespace rickyard::domain
-{
+namespace rickyard::domain {
 
-namespace
-{
+namespace {
 
 constexpr qint64 kReach = 90 * 60;     // seconds a reading speaks for, either side
 constexpr double kTraceCovers = 0.75;  // share of the cook that a log must cover to be used

@@ -6,8 +6,7 @@
 
 #include <optional>
 
-namespace rickyard::domain
-{
+namespace rickyard::domain {
 
 struct PitCourse {
     std::optional<Temperature> mean; // over the whole stretch; missing when nothing is known

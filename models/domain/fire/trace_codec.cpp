@@ -4,11 +4,9 @@
 
 #include <optional>
 
-namespace rickyard::domain
-{
+namespace rickyard::domain {
 
-namespace
-{
+namespace {
 
 constexpr char kMagic[] = "RYT";
 constexpr int kMagicSize = 3;

@@ -12,8 +12,7 @@
 #include <QByteArray>
 #include <QVector>
 
-namespace rickyard::domain
-{
+namespace rickyard::domain {
 
 struct TracePoint {
     qint64 offset = 0; // seconds after the start

@@ -3,11 +3,9 @@
 
 #include <algorithm>
 
-namespace rickyard::domain
-{
+namespace rickyard::domain {
 
-namespace
-{
+namespace {
 
 // Common practice, no source: a cook is held near 250 °F when nobody says otherwise.
 Temperature usualTarget()

@@ -7,11 +7,9 @@
 #include <algorithm>
 #include <cmath>
 
-namespace rickyard::domain
-{
+namespace rickyard::domain {
 
-namespace
-{
+namespace {
 
 // The need of several cooks with its band. The half-widths of the single prediction intervals are
 // added as variances, which takes the cooks as independent. They are not quite: cooks on one pit

@@ -3,11 +3,9 @@
 
 #include <algorithm>
 
-namespace rickyard::domain
-{
+namespace rickyard::domain {
 
-namespace
-{
+namespace {
 
 QString amount(Heat heat, Volume stacked, const Wording &wording)
 {

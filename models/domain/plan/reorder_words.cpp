@@ -4,11 +4,9 @@
 
 #include <algorithm>
 
-namespace rickyard::domain
-{
+namespace rickyard::domain {
 
-namespace
-{
+namespace {
 
 using Parts = QVector<SentencePart>;
 

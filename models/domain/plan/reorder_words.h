@@ -4,8 +4,7 @@
 #include "models/domain/plan/reorder.h"
 #include "models/domain/plan/supply.h"
 
-namespace rickyard::domain
-{
+namespace rickyard::domain {
 
 // What the answer was made from, beside the answer itself.
 struct WoodGrounds {

@@ -9,11 +9,9 @@
 #include <cmath>
 #include <tuple>
 
-namespace rickyard::domain
-{
+namespace rickyard::domain {
 
-namespace
-{
+namespace {
 
 // Used for wood of no known species: about the basic gravity and shrinkage of post oak.
 Species plainOak()

@@ -8,8 +8,7 @@
 
 #include <optional>
 
-namespace rickyard::domain
-{
+namespace rickyard::domain {
 
 // Stacked volume of one unit; a face cord is 4 × 8 ft × the stick length (16 in when not given). A
 // pound has no volume of its own: missing.

@@ -8,8 +8,7 @@
 #include <utility>
 #include <variant>
 
-namespace rickyard::domain::statistics
-{
+namespace rickyard::domain::statistics {
 
 enum class Reason {
     TooFewRows,    // fewer observations than the question needs

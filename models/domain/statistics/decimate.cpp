@@ -7,10 +7,8 @@
 #include <numeric>
 #include <optional>
 
-namespace rickyard::domain::statistics
-{
-namespace
-{
+namespace rickyard::domain::statistics {
+namespace {
 
 struct Words {
     Q_DECLARE_TR_FUNCTIONS(Statistics)

@@ -9,8 +9,7 @@
 #include <span>
 #include <vector>
 
-namespace rickyard::domain::statistics
-{
+namespace rickyard::domain::statistics {
 
 // Indices to keep, ascending. `x` (times, never falling) and `y` are of one length. The first and
 // the last point are always kept, and the lowest and highest reading of every column; of equal

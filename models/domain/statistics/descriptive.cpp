@@ -9,10 +9,8 @@
 #include <optional>
 #include <vector>
 
-namespace rickyard::domain::statistics
-{
-namespace
-{
+namespace rickyard::domain::statistics {
+namespace {
 
 struct Words {
     Q_DECLARE_TR_FUNCTIONS(Statistics)

@@ -6,8 +6,7 @@
 
 #include <span>
 
-namespace rickyard::domain::statistics
-{
+namespace rickyard::domain::statistics {
 
 // Sum with Neumaier's compensation (Neumaier 1974, Z. Angew. Math. Mech. 54:39): the error does not
 // grow with the number of terms, and a large term cannot swallow the small ones. An empty sum is 0.

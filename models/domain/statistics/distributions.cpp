@@ -9,10 +9,8 @@
 
 #include <cmath>
 
-namespace rickyard::domain::statistics
-{
-namespace
-{
+namespace rickyard::domain::statistics {
+namespace {
 
 namespace bm = boost::math;
 namespace bp = boost::math::policies;

@@ -6,8 +6,7 @@
 
 #include <variant>
 
-namespace rickyard::domain::statistics
-{
+namespace rickyard::domain::statistics {
 
 struct Normal {
 }; // mean 0, standard deviation 1

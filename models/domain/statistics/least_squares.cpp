@@ -9,10 +9,8 @@
 #include <cmath>
 #include <limits>
 
-namespace rickyard::domain::statistics
-{
-namespace
-{
+namespace rickyard::domain::statistics {
+namespace {
 
 using Vector = Fit::Vector;
 using Matrix = Fit::Matrix;

@@ -20,8 +20,7 @@
 
 #include <optional>
 
-namespace rickyard::domain::statistics
-{
+namespace rickyard::domain::statistics {
 
 enum class Intercept { Fitted, None };
 

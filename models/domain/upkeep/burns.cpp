@@ -4,11 +4,9 @@
 
 #include <algorithm>
 
-namespace rickyard::domain
-{
+namespace rickyard::domain {
 
-namespace
-{
+namespace {
 
 Duration meanBurn(const Books &books, RecordId pit, Instant now, bool &assumed)
 {

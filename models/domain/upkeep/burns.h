@@ -3,8 +3,7 @@
 
 #include "models/domain/records/books.h"
 
-namespace rickyard::domain
-{
+namespace rickyard::domain {
 
 struct Burn {
     RecordId pit = 0;

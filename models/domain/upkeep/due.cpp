@@ -5,11 +5,9 @@
 
 #include <algorithm>
 
-namespace rickyard::domain
-{
+namespace rickyard::domain {
 
-namespace
-{
+namespace {
 
 bool inUse(const Books &books, const UpkeepTask &task)
 {

@@ -5,11 +5,9 @@
 
 #include <algorithm>
 
-namespace rickyard::domain
-{
+namespace rickyard::domain {
 
-namespace
-{
+namespace {
 
 constexpr int kReasonsShown = 8;
 

@@ -4,8 +4,7 @@
 #include "models/domain/upkeep/due.h"
 #include "models/domain/upkeep/local_time.h"
 
-namespace rickyard::domain
-{
+namespace rickyard::domain {
 
 // "gasket test on Long Tom"; the trailer's and the kit's tasks stand alone.
 QString taskPhrase(const Books &books, RecordId task);

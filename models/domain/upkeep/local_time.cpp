@@ -3,8 +3,7 @@
 #include <QDateTime>
 #include <QLocale>
 
-namespace rickyard::domain
-{
+namespace rickyard::domain {
 
 LocalTime::LocalTime(const QString &ianaZone, const QString &locale)
     : m_zone(ianaZone.toUtf8()), m_locale(locale)

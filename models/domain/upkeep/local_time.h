@@ -8,8 +8,7 @@
 #include <QLocale>
 #include <QTimeZone>
 
-namespace rickyard::domain
-{
+namespace rickyard::domain {
 
 class LocalTime
 {

@@ -2,11 +2,9 @@
 
 #include <algorithm>
 
-namespace rickyard::domain
-{
+namespace rickyard::domain {
 
-namespace
-{
+namespace {
 
 struct Start {
     std::optional<Instant> lastDone;

@@ -6,8 +6,7 @@
 #include "models/domain/upkeep/due.h"
 #include "models/domain/upkeep/local_time.h"
 
-namespace rickyard::domain
-{
+namespace rickyard::domain {
 
 struct TaskMeters {
     std::optional<Instant> lastDone; // end of the last Done visit

@@ -2,11 +2,9 @@
 
 #include <algorithm>
 
-namespace rickyard::domain
-{
+namespace rickyard::domain {
 
-namespace
-{
+namespace {
 
 Instant horizonOf(Instant now, const LocalTime &local)
 {

@@ -5,8 +5,7 @@
 #include "models/domain/upkeep/meters.h"
 #include "models/domain/upkeep/windows.h"
 
-namespace rickyard::domain
-{
+namespace rickyard::domain {
 
 // How far ahead work is placed.
 constexpr int kPlacementDays = 42;

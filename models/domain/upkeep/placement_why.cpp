@@ -4,11 +4,9 @@
 
 #include <algorithm>
 
-namespace rickyard::domain
-{
+namespace rickyard::domain {
 
-namespace
-{
+namespace {
 
 constexpr Duration kStep = Duration::ofBase(1800); // changes are tried in half hours
 constexpr int kSteps = 48;

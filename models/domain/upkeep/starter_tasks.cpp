@@ -1,10 +1,8 @@
 #include "models/domain/upkeep/starter_tasks.h"
 
-namespace rickyard::domain
-{
+namespace rickyard::domain {
 
-namespace
-{
+namespace {
 
 enum Blocks { Nothing = 0, Lighting = 1, Towing = 2 };
 constexpr auto kCode = IntervalSource::LocalCode;

@@ -4,8 +4,7 @@
 #include "models/domain/records/fire.h"
 #include "models/domain/records/upkeep.h"
 
-namespace rickyard::domain
-{
+namespace rickyard::domain {
 
 // A set of tasks for every pit that is not retired, then the trailer's and the safety kit's, all
 // counted from `since`; ids are 0. Intervals are common practice unless `intervalFrom` says that

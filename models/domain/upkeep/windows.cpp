@@ -2,11 +2,9 @@
 
 #include <algorithm>
 
-namespace rickyard::domain
-{
+namespace rickyard::domain {
 
-namespace
-{
+namespace {
 
 // What is left of the windows outside [from, to).
 QVector<WorkWindow> without(const QVector<WorkWindow> &windows, Instant from, Instant to)

@@ -4,8 +4,7 @@
 #include "models/domain/upkeep/burns.h"
 #include "models/domain/upkeep/local_time.h"
 
-namespace rickyard::domain
-{
+namespace rickyard::domain {
 
 struct WorkWindow {
     Instant start;

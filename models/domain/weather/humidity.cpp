@@ -2,11 +2,9 @@
 
 #include <cmath>
 
-namespace rickyard::domain
-{
+namespace rickyard::domain {
 
-namespace
-{
+namespace {
 
 constexpr double kA = 6.112; // hPa
 constexpr double kB = 17.62;

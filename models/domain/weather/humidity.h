@@ -9,8 +9,7 @@
 
 #include <optional>
 
-namespace rickyard::domain
-{
+namespace rickyard::domain {
 
 // Saturation vapour pressure over water in hectopascals.
 double saturationPressure(double celsius);

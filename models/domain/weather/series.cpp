@@ -4,11 +4,9 @@
 
 #include <algorithm>
 
-namespace rickyard::domain
-{
+namespace rickyard::domain {
 
-namespace
-{
+namespace {
 
 constexpr qint64 kReach = 90 * 60; // seconds a record speaks for, either side
 constexpr int kWindowDays = 15;

@@ -9,11 +9,9 @@
 
 #include <cmath>
 
-namespace rickyard::domain
-{
+namespace rickyard::domain {
 
-namespace
-{
+namespace {
 
 QString percentWords(double part, const Wording &wording)
 {

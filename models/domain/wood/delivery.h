@@ -6,8 +6,7 @@
 
 #include <optional>
 
-namespace rickyard::domain
-{
+namespace rickyard::domain {
 
 // A well-stowed cord holds 70 (loosely) to 90 (tightly stacked) cubic feet of solid wood: the range
 // that a California energy agency prints beside its heat table. It is the error that a stacking

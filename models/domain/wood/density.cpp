@@ -4,8 +4,7 @@
 
 #include <algorithm>
 
-namespace rickyard::domain
-{
+namespace rickyard::domain {
 
 double fullShrinkage(const Species &species)
 {

@@ -5,8 +5,7 @@
 
 #include "models/domain/records/wood.h"
 
-namespace rickyard::domain
-{
+namespace rickyard::domain {
 
 // Fibre saturation: above it wood neither swells nor shrinks. "Averages about 30 %" (FPL-GTR-190
 // page 4-2).

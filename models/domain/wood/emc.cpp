@@ -2,8 +2,7 @@
 
 #include <algorithm>
 
-namespace rickyard::domain
-{
+namespace rickyard::domain {
 
 double equilibriumMoisturePercent(double t, double humidity)
 {

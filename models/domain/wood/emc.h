@@ -8,8 +8,7 @@
 
 #include "models/domain/quantities/quantity.h"
 
-namespace rickyard::domain
-{
+namespace rickyard::domain {
 
 // Per cent of oven-dry mass; humidity as a fraction, held to 0 ... 1.
 double equilibriumMoisturePercent(double celsius, double humidity);

@@ -1,10 +1,8 @@
 #include "models/domain/wood/heat_value.h"
 
-namespace rickyard::domain
-{
+namespace rickyard::domain {
 
-namespace
-{
+namespace {
 
 // ISO 18125 constants, from memory, J/g for each per cent.
 constexpr double kPerHydrogen = 212.2;

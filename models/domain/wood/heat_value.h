@@ -9,8 +9,7 @@
 #include "models/domain/records/wood.h"
 #include "models/domain/wood/density.h"
 
-namespace rickyard::domain
-{
+namespace rickyard::domain {
 
 // What the net heat is computed from. The default is a broad-leaved wood: 19.8 MJ/kg gross and the
 // typical composition of ISO 17225-1 annex B (from memory).

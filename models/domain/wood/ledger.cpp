@@ -4,11 +4,9 @@
 #include "models/domain/wood/moisture.h"
 #include "models/domain/wood/stock.h"
 
-namespace rickyard::domain
-{
+namespace rickyard::domain {
 
-namespace
-{
+namespace {
 
 // A reading this long after a delivery still tells of the wood that came; later the wood has dried.
 constexpr qint64 kLaterReadingDays = 30;

@@ -5,11 +5,9 @@
 #include <algorithm>
 #include <cmath>
 
-namespace rickyard::domain
-{
+namespace rickyard::domain {
 
-namespace
-{
+namespace {
 
 MoistureSample sampleOf(const MoistureReading &reading)
 {

@@ -5,8 +5,7 @@
 
 #include <optional>
 
-namespace rickyard::domain
-{
+namespace rickyard::domain {
 
 struct MoistureSample {
     Instant time;

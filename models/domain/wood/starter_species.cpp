@@ -1,10 +1,8 @@
 #include "models/domain/wood/starter_species.h"
 
-namespace rickyard::domain
-{
+namespace rickyard::domain {
 
-namespace
-{
+namespace {
 
 enum class Shrinkage { Handbook, SecondSource, Memory, None };
 

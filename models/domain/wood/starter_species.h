@@ -3,8 +3,7 @@
 
 #include "models/domain/records/wood.h"
 
-namespace rickyard::domain
-{
+namespace rickyard::domain {
 
 // Cooking hardwoods, then woods never to burn for food. Ids are 0; names are unique. Basic gravity
 // and green moisture are those of the FIADB species table (US Forest Service, Forest Inventory and

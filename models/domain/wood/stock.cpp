@@ -6,11 +6,9 @@
 
 #include <algorithm>
 
-namespace rickyard::domain
-{
+namespace rickyard::domain {
 
-namespace
-{
+namespace {
 
 Readiness readinessOf(const LotStock &stock, const Lot &lot, const Species &species)
 {

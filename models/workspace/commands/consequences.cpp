@@ -29,6 +29,17 @@ RecordId movementOfDelivery(const Books &books, RecordId lot)
     return 0;
 }
 
+// The lot whose delivery entry a change may move: the lot itself, or one that was read.
+RecordId lotConcerned(const Change &change)
+{
+    if (change.table == TableId::Lot)
+        return change.after ? change.id : 0;
+    if (change.table != TableId::MoistureReading && change.table != TableId::OvenTest)
+        return 0;
+    const Row &row = change.after ? *change.after : *change.before;
+    return domain::integerOr(domain::valueOf(row, QStringLiteral("lot")), 0);
+}
+
 Change replacing(const Books &books, const Movement &movement)
 {
     const auto before = domain::rowOf(books, TableId::Movement, movement.id);
@@ -41,31 +52,49 @@ Outcome<ChangeSet> withLedger(const Books &books, const ChangeSet &changes, cons
 {
     // The entries are worked out against the books as they will be.
     Books after = books;
-    for (const Change &c : changes)
+    for (const Change &c : changes) {
         if (c.after)
             domain::put(after, *c.after);
+        else
+            domain::drop(after, c.table, c.id);
+    }
     ChangeSet all = changes;
     QHash<RecordId, RecordId> entryOfFeed;
     for (const Movement &m : books.movements)
         if (m.feed)
             entryOfFeed.insert(*m.feed, m.id);
-    for (const Change &c : changes) {
-        if (!c.after || (c.table != TableId::Lot && c.table != TableId::Feed))
-            continue;
-        const bool isLot = c.table == TableId::Lot;
-        RecordId existing = 0;
-        if (c.before)
-            existing = isLot ? movementOfDelivery(books, c.id) : entryOfFeed.value(c.id);
-        const auto movement =
-            isLot ? domain::movementOf(after, domain::fromRow<domain::Lot>(*c.after), existing)
-                  : domain::movementOf(after, domain::fromRow<domain::Feed>(*c.after), existing);
+    QSet<RecordId> lots;
+    const auto write = [&](const Outcome<Movement> &movement, RecordId existing) {
         if (!movement)
-            return Outcome<ChangeSet>(movement.problems());
+            return movement.problems();
         Movement entry = movement.value();
         entry.id = existing != 0 ? existing : nextId(TableId::Movement);
         const Change change = replacing(books, entry);
         if (change.before != change.after)
             all.append(change);
+        return Problems{};
+    };
+    for (const Change &c : changes) {
+        if (c.table == TableId::Feed && c.after) {
+            const RecordId existing = c.before ? entryOfFeed.value(c.id) : 0;
+            const auto feed = domain::fromRow<domain::Feed>(*c.after);
+            const Problems problems = write(domain::movementOf(after, feed, existing), existing);
+            if (!problems.isEmpty())
+                return Outcome<ChangeSet>(problems);
+        } else if (const RecordId lot = lotConcerned(c); lot != 0) {
+            lots.insert(lot);
+        }
+    }
+    // A delivery that was weighed rests on the first reading, so a reading moves its entry too.
+    for (RecordId id : std::as_const(lots)) {
+        const auto lot = after.lots.constFind(id);
+        if (lot == after.lots.constEnd())
+            continue;
+        const RecordId existing =
+            books.lots.contains(id) ? movementOfDelivery(books, id) : RecordId{0};
+        const Problems problems = write(domain::movementOf(after, *lot, existing), existing);
+        if (!problems.isEmpty())
+            return Outcome<ChangeSet>(problems);
     }
     return all;
 }
