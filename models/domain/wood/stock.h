@@ -24,6 +24,7 @@ struct LotStock {
     Volume stacked;               // solid over the stacking fraction
     Heat netHeat;                 // at its moisture, or the assumed one
     bool moistureAssumed = false; // heat rests on an assumed moisture
+    QString moistureNote;         // why the reading is unreliable, in words; empty otherwise
 };
 
 struct Stock {
@@ -37,6 +38,8 @@ struct Stock {
 
 // The moisture at and under which wood counts as dry: 20 % dry basis (common practice, no source).
 constexpr Moisture kDryEnough = Moisture::ofBase(20000);
+// Under half a pound a lot counts as empty: less than any split weighs.
+constexpr Mass kLeastWood = Mass::ofBase(226796);
 // Solid wood in a stacked volume: 85 of 128 cubic feet, the usual figure of published cord tables.
 constexpr double kStackedSolidFraction = 85.0 / 128.0;
 // Solid wood in a loose thrown volume: 85 cubic feet in 180.

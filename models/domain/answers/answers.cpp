@@ -1,0 +1,26 @@
+#include "models/domain/answers/answers.h"
+
+namespace rickyard::domain
+{
+
+Wording wordingOf(const Books &books)
+{
+    const Yard yard = books.yard();
+    Wording wording;
+    wording.metric = yard.metric;
+    wording.timeZone = yard.timeZone;
+    return wording;
+}
+
+Answers answersOf(const Books &books, Instant now)
+{
+    const Wording wording = wordingOf(books);
+    Answers answers;
+    answers.asOf = now;
+    answers.fuel = fuelAnswer(books, now, wording);
+    answers.wood = woodAnswer(books, answers.fuel, now, wording);
+    answers.upkeep = upkeepAnswer(books, answers.fuel, now, wording);
+    return answers;
+}
+
+} // namespace rickyard::domain

@@ -1,0 +1,253 @@
+#include "models/domain/upkeep/due_words.h"
+
+#include "models/domain/quantities/units.h"
+#include "models/domain/upkeep/placement.h"
+
+#include <algorithm>
+
+namespace rickyard::domain
+{
+
+namespace
+{
+
+constexpr int kReasonsShown = 8;
+
+class Sentence
+{
+public:
+    Sentence &say(const QString &text)
+    {
+        m_parts << SentencePart{text, false};
+        return *this;
+    }
+    Sentence &stress(const QString &text)
+    {
+        m_parts << SentencePart{text, true};
+        return *this;
+    }
+    [[nodiscard]] QVector<SentencePart> parts() const { return m_parts; }
+
+private:
+    QVector<SentencePart> m_parts;
+};
+
+// "Grease drain" -> "grease drain", but "CO alarm" stays.
+QString midSentence(const QString &name)
+{
+    if (name.size() < 2 || name.at(1).isUpper() || name.at(1).isDigit())
+        return name;
+    QString text = name;
+    text[0] = text.at(0).toLower();
+    return text;
+}
+
+const Placement *placementOf(const UpkeepAnswer &answer, RecordId task)
+{
+    for (const Placement &p : answer.placements)
+        if (p.task == task)
+            return &p;
+    return nullptr;
+}
+
+const Unplaced *unplacedOf(const UpkeepAnswer &answer, RecordId task)
+{
+    for (const Unplaced &u : answer.unplaced)
+        if (u.task == task)
+            return &u;
+    return nullptr;
+}
+
+void sayWhen(Sentence &s, const UpkeepAnswer &answer, RecordId task, const LocalTime &local)
+{
+    if (const Placement *p = placementOf(answer, task)) {
+        s.say(p->booked ? QStringLiteral("; it is placed on ")
+                        : QStringLiteral("; there is time on "));
+        s.stress(local.timeText(p->start)).say(QStringLiteral("."));
+    } else if (unplacedOf(answer, task) != nullptr) {
+        s.say(QStringLiteral("; no free crew hours fit it."));
+    } else {
+        s.say(QStringLiteral("."));
+    }
+}
+
+QString beforeText(const Books &books, const TaskDue &due, const LocalTime &local)
+{
+    if (due.beforeEvent != 0)
+        return QStringLiteral(", before the ") % books.events.value(due.beforeEvent).name;
+    if (due.beforeCook == 0)
+        return QString();
+    const Instant light = books.plannedCooks.value(due.beforeCook).light;
+    return QStringLiteral(", before the cook of ") % local.dayText(local.dateOf(light));
+}
+
+QDate lightingDay(const Books &books, const TaskDue &due, Instant now, const LocalTime &local)
+{
+    if (due.beforeCook == 0)
+        return {};
+    return local.dateOf(std::max(now, books.plannedCooks.value(due.beforeCook).light));
+}
+
+QString usedText(const TaskDue &due, const QLocale &numbers)
+{
+    QStringList parts;
+    for (const Meter &m : due.meters)
+        parts << QString(formatNumber(m.used, 0, numbers) % QStringLiteral(" of ") %
+                         formatNumber(m.limit, 0, numbers) % QLatin1Char(' ') % m.unit);
+    return parts.join(QStringLiteral(", "));
+}
+
+void overdueSentence(Headline &headline, const Books &books, const UpkeepAnswer &answer,
+                     qsizetype overdue, Instant now, const LocalTime &local)
+{
+    const TaskDue &first = answer.tasks.first();
+    Sentence s;
+    s.stress(overdue == 1 ? QStringLiteral("1 task")
+                          : QString(QString::number(overdue) % QStringLiteral(" tasks")));
+    s.say(overdue == 1 ? QStringLiteral(" is overdue: do the ")
+                       : QStringLiteral(" are overdue: do the "));
+    s.stress(taskPhrase(books, first.task));
+    const QDate light = lightingDay(books, first, now, local);
+    if (light.isValid())
+        s.say(QStringLiteral(" before ")).stress(local.dayText(light));
+    else
+        s.say(QStringLiteral(" first"));
+    sayWhen(s, answer, first.task, local);
+    headline.sentence = s.parts();
+    headline.standing = Standing::Act;
+    headline.figure = QString::number(overdue);
+    headline.figureUnit = QStringLiteral("overdue");
+}
+
+void comingSentence(Headline &headline, const Books &books, const UpkeepAnswer &answer, Instant now,
+                    const LocalTime &local)
+{
+    const TaskDue &first = answer.tasks.first();
+    const qint64 days = local.dateOf(now).daysTo(first.due);
+    Sentence s;
+    s.say(QStringLiteral("Nothing recorded as overdue; the "));
+    s.stress(taskPhrase(books, first.task));
+    if (days <= 0) {
+        s.say(QStringLiteral(" is due ")).stress(QStringLiteral("today"));
+    } else {
+        s.say(QStringLiteral(" falls due about "));
+        s.stress(local.shortDayText(first.due));
+    }
+    s.say(beforeText(books, first, local));
+    sayWhen(s, answer, first.task, local);
+    headline.sentence = s.parts();
+    const bool watch = first.blocksNextCook || !answer.unplaced.isEmpty();
+    headline.standing = watch ? Standing::Watch : Standing::Good;
+    headline.figure = QString::number(std::max<qint64>(0, days));
+    headline.figureUnit =
+        days == 1 ? QStringLiteral("day to the next") : QStringLiteral("days to the next");
+}
+
+void emptySentence(Headline &headline, bool anyTask)
+{
+    headline.figure = QStringLiteral("–");
+    headline.standing = anyTask ? Standing::Good : Standing::Unknown;
+    headline.sentence = {{anyTask ? QStringLiteral("Nothing recorded as overdue, and nothing falls "
+                                                   "due over the planned cooks.")
+                                  : QStringLiteral("No upkeep tasks yet: add the starter set on "
+                                                   "the Upkeep page, or your own."),
+                          false}};
+}
+
+void taskReasons(Headline &headline, const Books &books, const UpkeepAnswer &answer,
+                 const LocalTime &local)
+{
+    const QLocale numbers = local.locale();
+    int shown = 0;
+    for (const TaskDue &due : answer.tasks) {
+        if (!due.due.isValid() || shown == kReasonsShown)
+            break;
+        const QString state =
+            due.overdue ? QStringLiteral("overdue since ") : QStringLiteral("due ");
+        const QString value = state % local.shortDayText(due.due) % QLatin1Char(' ') %
+                              due.dueReason % QStringLiteral(" (") % usedText(due, numbers) %
+                              QLatin1Char(')');
+        QString label = taskPhrase(books, due.task);
+        label[0] = label.at(0).toUpper();
+        headline.reasons << Reason{label, value, false, {TableId::UpkeepTask, due.task}};
+        ++shown;
+    }
+    const qsizetype rest = answer.tasks.size() - shown;
+    if (rest > 0)
+        headline.reasons << Reason{
+            QStringLiteral("Further tasks"), QString::number(rest), false, {}};
+    for (const Unplaced &u : answer.unplaced) {
+        QString label = taskPhrase(books, u.task);
+        label[0] = label.at(0).toUpper();
+        headline.reasons << Reason{
+            label, u.why % QStringLiteral(". ") % u.help, false, {TableId::UpkeepTask, u.task}};
+    }
+}
+
+// What the answer rests on without a record.
+void assumptions(Headline &headline, const Books &books, const FuelAnswer &fuel,
+                 const UpkeepAnswer &answer, Instant now, const LocalTime &local)
+{
+    bool hoursAssumed = false;
+    crewTimesOrAssumed(books, &hoursAssumed);
+    if (hoursAssumed)
+        headline.reasons << Reason{
+            QStringLiteral("Crew hours"),
+            QStringLiteral("none recorded: Tuesday to Thursday, 18:00 to 21:00, one person"),
+            true,
+            {TableId::CrewTime, 0}};
+    if (!local.valid())
+        headline.reasons << Reason{QStringLiteral("Time zone"),
+                                   QStringLiteral("the yard's zone is not known here: UTC"),
+                                   true,
+                                   {TableId::Yard, 1}};
+    for (const Burn &b : burnsOf(books, 0, now))
+        if (b.running && b.endAssumed)
+            headline.reasons << Reason{QStringLiteral("End of the running cook on ") %
+                                           books.pits.value(b.pit).name,
+                                       local.timeText(b.end) % QStringLiteral(", no plan to go by"),
+                                       true,
+                                       {TableId::Cook, b.cook}};
+    int withoutHeat = 0;
+    for (const TaskDue &due : answer.tasks)
+        withoutHeat =
+            std::max(withoutHeat,
+                     metersOf(books, fuel, books.tasks.value(due.task), now, local).withoutHeat);
+    if (withoutHeat > 0)
+        headline.reasons << Reason{
+            QStringLiteral("Seasoned pounds"),
+            QString::number(withoutHeat) %
+                QStringLiteral(" cooks without a wood figure are counted as nothing burned"),
+            true,
+            {}};
+}
+
+} // namespace
+
+QString taskPhrase(const Books &books, RecordId task)
+{
+    const UpkeepTask record = books.tasks.value(task);
+    QString text = midSentence(record.name);
+    if (record.pit)
+        text += QStringLiteral(" on ") % books.pits.value(*record.pit).name;
+    return text.isEmpty() ? QStringLiteral("task") : text;
+}
+
+Headline upkeepHeadline(const Books &books, const FuelAnswer &fuel, const UpkeepAnswer &answer,
+                        Instant now, const LocalTime &local)
+{
+    Headline headline;
+    const qsizetype overdue = std::count_if(answer.tasks.begin(), answer.tasks.end(),
+                                            [](const TaskDue &d) { return d.overdue; });
+    if (overdue > 0)
+        overdueSentence(headline, books, answer, overdue, now, local);
+    else if (!answer.tasks.isEmpty() && answer.tasks.first().due.isValid())
+        comingSentence(headline, books, answer, now, local);
+    else
+        emptySentence(headline, !answer.tasks.isEmpty());
+    taskReasons(headline, books, answer, local);
+    assumptions(headline, books, fuel, answer, now, local);
+    return headline;
+}
+
+} // namespace rickyard::domain

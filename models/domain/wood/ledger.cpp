@@ -1,0 +1,243 @@
+#include "models/domain/wood/ledger.h"
+
+#include "models/domain/wood/heat_value.h"
+#include "models/domain/wood/moisture.h"
+#include "models/domain/wood/stock.h"
+
+namespace rickyard::domain
+{
+
+namespace
+{
+
+// A reading this long after a delivery still tells of the wood that came; later the wood has dried.
+constexpr qint64 kLaterReadingDays = 30;
+
+QString percent(Moisture moisture)
+{
+    return QString::number(moisture.toDouble() / 1000.0, 'f', 0);
+}
+
+struct KnownMoisture {
+    std::optional<Moisture> moisture;
+    bool assumed = false;
+    QString words;
+};
+
+KnownMoisture read(const MoistureSample &sample, const QString &when)
+{
+    if (sample.unreliable)
+        return {sample.mean(), true,
+                QString(QStringLiteral("moisture ") + percent(sample.mean()) +
+                        QStringLiteral(" % dry basis, ") + sample.note + when)};
+    return {sample.mean(), !when.isEmpty(),
+            when.isEmpty() ? QString()
+                           : QString(QStringLiteral("moisture ") + percent(sample.mean()) +
+                                     QStringLiteral(" % dry basis") + when)};
+}
+
+// The lot comes as a value: it may be one that is just being entered or changed.
+KnownMoisture moistureFor(const Books &books, const Lot &lot, Instant time)
+{
+    if (const auto sample = latestMoisture(books, lot.id, time))
+        return read(*sample, {});
+    if (const auto sample = firstMoistureAfter(books, lot.id, time)) {
+        const qint64 days = ((sample->time - time).base() + 43200) / 86400;
+        if (days <= kLaterReadingDays)
+            return read(*sample, days == 0
+                                     ? QString(QStringLiteral(", read the same day"))
+                                     : QString(QStringLiteral(", read ") + QString::number(days) +
+                                               QStringLiteral(" days later")));
+    }
+    if (lot.promisedMoisture)
+        return {lot.promisedMoisture, true,
+                QString(QStringLiteral("no reading: moisture as promised, ") +
+                        percent(*lot.promisedMoisture) + QStringLiteral(" % dry basis"))};
+    const Species species = books.species.value(lot.species);
+    if (species.green)
+        return {species.green, true,
+                QString(QStringLiteral("no reading and no promise: taken as green ") +
+                        species.name + QStringLiteral(", ") + percent(*species.green) +
+                        QStringLiteral(" % dry basis"))};
+    return {std::nullopt, true, QStringLiteral("no reading, promise or green moisture is known")};
+}
+
+QString sentence(const QStringList &parts)
+{
+    QStringList said = parts;
+    said.removeAll(QString());
+    if (said.isEmpty())
+        return {};
+    QString text = said.join(QStringLiteral("; "));
+    text[0] = text.at(0).toUpper();
+    return QString(text + QLatin1Char('.'));
+}
+
+Problems missingStack(const Lot &lot)
+{
+    Problems problems;
+    if (!lot.stackLength)
+        problems << Problem{QStringLiteral("stack_length"),
+                            QStringLiteral("Enter the length of the stack.")};
+    if (!lot.stackHeight)
+        problems << Problem{QStringLiteral("stack_height"),
+                            QStringLiteral("Enter the height of the stack.")};
+    if (!lot.stackDepth)
+        problems << Problem{QStringLiteral("stack_depth"),
+                            QStringLiteral("Enter the depth of the stack, which is the length of "
+                                           "the sticks in one row.")};
+    return problems;
+}
+
+struct SolidMeasure {
+    Volume solid;
+    QString words;
+};
+
+Outcome<SolidMeasure> solidReceived(const Lot &lot)
+{
+    const QString stacked = QStringLiteral("85 of 128 ft³ of a stack taken as solid wood");
+    if (lot.measuredBy == Measure::Stack) {
+        const Problems problems = missingStack(lot);
+        if (!problems.isEmpty())
+            return problems;
+        return SolidMeasure{
+            solidFromStacked(stackVolume(*lot.stackLength, *lot.stackHeight, *lot.stackDepth)),
+            stacked};
+    }
+    if (lot.measuredBy == Measure::Loose) {
+        if (!lot.looseVolume || lot.looseVolume->base() <= 0)
+            return Problem{QStringLiteral("loose_volume"),
+                           QStringLiteral("Enter the loose volume of the load.")};
+        return SolidMeasure{solidFromLoose(*lot.looseVolume),
+                            QStringLiteral("85 of 180 ft³ of a loose load taken as solid wood")};
+    }
+    if (!lot.paidFor || lot.paidFor->base() <= 0)
+        return Problem{QStringLiteral("paid_for"),
+                       QStringLiteral("Enter the amount paid for, or measure the stack.")};
+    return SolidMeasure{
+        solidFromStacked(*lot.paidFor),
+        QString(QStringLiteral("not measured: the amount paid for is taken as true; ") + stacked)};
+}
+
+Outcome<DryMassResult> weighedReceived(const Books &books, const Lot &lot)
+{
+    if (!lot.weight || lot.weight->base() <= 0)
+        return Problem{QStringLiteral("weight"), QStringLiteral("Enter the weight as received.")};
+    const KnownMoisture known = moistureFor(books, lot, lot.received);
+    if (!known.moisture)
+        return Problem{QStringLiteral("promised_moisture"),
+                       QStringLiteral("A weight needs a moisture to tell wood from water: enter "
+                                      "the moisture promised, or the green moisture of the "
+                                      "species.")};
+    return DryMassResult{dryFromAsIs(*lot.weight, *known.moisture), known.moisture, known.assumed,
+                         sentence({known.words})};
+}
+
+Movement entry(const DryMassResult &result, RecordId existing)
+{
+    Movement movement;
+    movement.id = existing;
+    movement.dryMass = result.dryMass;
+    movement.moisture = result.moisture;
+    movement.assumed = result.assumed;
+    movement.note = result.assumption;
+    return movement;
+}
+
+} // namespace
+
+std::optional<Moisture> moistureOfLot(const Books &books, RecordId lot, Instant time)
+{
+    const auto sample = latestMoisture(books, lot, time);
+    return sample ? std::optional(sample->mean()) : std::nullopt;
+}
+
+DryMassResult moistureOrAssumed(const Books &books, RecordId lot, Instant time)
+{
+    Lot record = books.lots.value(lot);
+    record.id = lot;
+    const KnownMoisture known = moistureFor(books, record, time);
+    return {Mass(), known.moisture, known.assumed, sentence({known.words})};
+}
+
+Outcome<DryMassResult> dryMassReceived(const Books &books, const Lot &lot)
+{
+    if (!books.species.contains(lot.species))
+        return Problem{QStringLiteral("species"),
+                       QStringLiteral("Choose the species of the wood.")};
+    if (lot.measuredBy == Measure::Weighed)
+        return weighedReceived(books, lot);
+    const Outcome<SolidMeasure> measure = solidReceived(lot);
+    if (!measure)
+        return measure.problems();
+    const KnownMoisture known = moistureFor(books, lot, lot.received);
+    // Without a moisture the wood is counted at its green volume, where it holds least in a cubic
+    // foot: shrinkage can only add to it.
+    const Moisture moisture = known.moisture.value_or(kFibreSaturation);
+    const Mass dry = dryMassOfSolid(measure->solid, books.species.value(lot.species), moisture);
+    return DryMassResult{dry, known.moisture, true, sentence({measure->words, known.words})};
+}
+
+Outcome<DryMassResult> dryMassOfFeed(const Books &books, const Feed &feed)
+{
+    if (!books.lots.contains(feed.lot))
+        return Problem{QStringLiteral("lot"), QStringLiteral("Choose the lot that was burned.")};
+    const Lot lot = books.lots.value(feed.lot);
+    QString pieces;
+    Mass asIs;
+    if (feed.weight) {
+        asIs = *feed.weight;
+    } else if (lot.splitMass) {
+        asIs = *lot.splitMass * static_cast<double>(feed.pieces);
+        pieces = QStringLiteral("weight from the number of splits and the lot's mean split");
+    } else {
+        return Problem{QStringLiteral("weight"),
+                       QString(QStringLiteral("No mean split weight is known for ") + lot.name +
+                               QStringLiteral(": enter the weight of this feed, or weigh some "
+                                              "splits and enter their mean on the lot."))};
+    }
+    const KnownMoisture known = moistureFor(books, lot, feed.time);
+    if (!known.moisture)
+        return Problem{QStringLiteral("lot"),
+                       QString(QStringLiteral("No moisture is known for ") + lot.name +
+                               QStringLiteral(": read some splits with the meter, or enter the "
+                                              "moisture promised."))};
+    return DryMassResult{dryFromAsIs(asIs, *known.moisture), known.moisture, known.assumed,
+                         sentence({pieces, known.words})};
+}
+
+Outcome<Movement> movementOf(const Books &books, const Lot &lot, RecordId existing)
+{
+    const Outcome<DryMassResult> dry = dryMassReceived(books, lot);
+    if (!dry)
+        return dry.problems();
+    Movement movement = entry(dry.value(), existing);
+    movement.kind = MovementKind::Received;
+    movement.lot = lot.id;
+    movement.time = lot.received;
+    if (lot.measuredBy == Measure::Weighed)
+        movement.asIs = lot.weight;
+    return movement;
+}
+
+Outcome<Movement> movementOf(const Books &books, const Feed &feed, RecordId existing)
+{
+    const Outcome<DryMassResult> dry = dryMassOfFeed(books, feed);
+    if (!dry)
+        return dry.problems();
+    Movement movement = entry(dry.value(), existing);
+    movement.kind = MovementKind::Burned;
+    movement.lot = feed.lot;
+    movement.time = feed.time;
+    movement.dryMass = -movement.dryMass;
+    movement.pieces = feed.pieces;
+    movement.asIs = feed.weight ? *feed.weight
+                                : books.lots.value(feed.lot).splitMass.value_or(Mass()) *
+                                      static_cast<double>(feed.pieces);
+    movement.cook = feed.cook;
+    movement.feed = feed.id;
+    return movement;
+}
+
+} // namespace rickyard::domain

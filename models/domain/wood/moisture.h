@@ -1,0 +1,32 @@
+// What is known of a lot's moisture: the latest session with the meter, or oven-dry tests.
+#pragma once
+
+#include "models/domain/records/books.h"
+
+#include <optional>
+
+namespace rickyard::domain
+{
+
+struct MoistureSample {
+    Instant time;
+    PieceMoistures pieces; // dry basis, at least one
+    bool ovenTest = false; // weighed, not metered
+    bool unreliable = false;
+    QString note; // in words why it is unreliable; empty otherwise
+
+    [[nodiscard]] Moisture mean() const;
+    // Half of the 95 % interval of the mean by Student t; missing with fewer than two pieces.
+    [[nodiscard]] std::optional<Moisture> halfWidth() const;
+};
+
+// The latest session at or before `time`. Oven tests within a day before the latest one belong to
+// the same session; of a reading and a test at the same time the test, which weighs, counts.
+std::optional<MoistureSample> latestMoisture(const Books &books, RecordId lot, Instant time);
+// The first session after `time`, for wood that was read only after it came.
+std::optional<MoistureSample> firstMoistureAfter(const Books &books, RecordId lot, Instant time);
+
+// Water over oven-dry mass of two weighings; missing when they make no sense.
+std::optional<Moisture> moistureOf(const OvenTest &test);
+
+} // namespace rickyard::domain
