@@ -5,9 +5,12 @@
 #include "models/domain/answers/headline.h"
 #include "models/domain/records/books.h"
 
+#include <memory>
 #include <optional>
 
 namespace rickyard::domain {
+
+struct NormLine; // the fitted line of a pit, see fuel_norm.h
 
 struct CookFuel {
     RecordId cook = 0;
@@ -27,6 +30,16 @@ struct CookFuel {
     std::optional<double> excess; // actual over expected, minus one
     QStringList missing;          // what kept it out, in words
     QStringList assumptions;
+    StartKind start = StartKind::Cold;
+    std::optional<Moisture> meanMoisture; // of the wood burned, by dry mass
+    QVector<RecordId> lots;               // burned
+    bool inNorm = false;                  // the pit's norm learned from it
+
+    // Finished, and everything that the norm needs is known.
+    [[nodiscard]] bool complete() const
+    {
+        return finished && missing.isEmpty() && degreeHours && *degreeHours > 0 && netHeat > Heat();
+    }
 };
 
 struct PitNorm {
@@ -41,8 +54,14 @@ struct PitNorm {
     double lowerExcess = 0;      // rough 95 % bounds of that mean excess
     double upperExcess = 0;
     bool named = false;
-    RecordId sinceCook = 0;
-    Heat extraPerCook;
+    RecordId sinceCook = 0; // first of the unbroken run above half the limit
+    Heat extraPerCook;      // mean of the last three, burned less expected
+
+    int completeCooks = 0;                // finished with complete data since the last mending
+    std::optional<Heat> coldExtra;        // what a cold start takes on top, when the norm tells
+    Heat extraOfLast;                     // of the last three together
+    std::optional<Instant> mended;        // the norm starts anew after it
+    std::shared_ptr<const NormLine> line; // null when not fitted
 };
 
 struct ExpectedUse {

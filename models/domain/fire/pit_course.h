@@ -1,0 +1,23 @@
+// How hot a pit was over a cook: from a probe's log, else from readings that were typed, else its
+// target, with words for whatever had to be assumed.
+#pragma once
+
+#include "models/domain/records/fire.h"
+
+#include <optional>
+
+namespace rickyard::domain
+{
+
+struct PitCourse {
+    std::optional<Temperature> mean; // over the whole stretch; missing when nothing is known
+    QStringList assumptions;
+};
+
+// Only probes that read the pit count (grate, pit, chamber, cooker, door, gauge, dial, or a typed
+// reading without a probe's name; the grate comes first): a probe in the meat says nothing here.
+// Between readings the temperature runs straight; before the first and after the last it is theirs.
+PitCourse pitCourse(const Cook &cook, Instant end, const QVector<const Trace *> &traces,
+                    const QVector<const CookTemperature *> &typed);
+
+} // namespace rickyard::domain
