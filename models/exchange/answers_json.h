@@ -18,6 +18,10 @@ QJsonObject toJson(const domain::FuelAnswer &answer, const domain::Books &books)
 QJsonObject toJson(const domain::UpkeepAnswer &answer, const domain::Books &books);
 QJsonObject toJson(const domain::Headline &headline);
 
+// The cook burned more than the upper bound of its prediction interval. (A pit is named on more
+// than one cook; see PitNorm::named.)
+bool isFlagged(const domain::CookFuel &cook);
+
 // One line a cook, by lighting time: actual, expected, lower, upper, excess, flagged.
 QByteArray fuelCsv(const domain::FuelAnswer &answer, const domain::Books &books);
 

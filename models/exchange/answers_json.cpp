@@ -1,0 +1,290 @@
+#include "models/exchange/answers_json.h"
+
+#include "models/exchange/foreign_values.h"
+#include "models/exchange/json_values.h"
+
+#include <QJsonArray>
+
+namespace rickyard::exchange
+{
+
+using domain::Books;
+using domain::RecordId;
+using domain::TableId;
+
+namespace
+{
+
+QString standingKey(domain::Standing standing)
+{
+    switch (standing) {
+    case domain::Standing::Unknown:
+        return QStringLiteral("unknown");
+    case domain::Standing::Good:
+        return QStringLiteral("good");
+    case domain::Standing::Watch:
+        return QStringLiteral("watch");
+    case domain::Standing::Act:
+        return QStringLiteral("act");
+    }
+    return {};
+}
+
+QString readinessKey(domain::Readiness readiness)
+{
+    switch (readiness) {
+    case domain::Readiness::Dry:
+        return QStringLiteral("dry");
+    case domain::Readiness::Wet:
+        return QStringLiteral("wet");
+    case domain::Readiness::NoReading:
+        return QStringLiteral("no_reading");
+    case domain::Readiness::OnHold:
+        return QStringLiteral("on_hold");
+    case domain::Readiness::NeverBurn:
+        return QStringLiteral("never_burn");
+    case domain::Readiness::Empty:
+        return QStringLiteral("empty");
+    }
+    return {};
+}
+
+QJsonObject stockJson(const domain::Stock &stock, const Books &books)
+{
+    JsonFields json;
+    json.mass("dry", stock.dryMass);
+    json.mass("ready_dry", stock.readyDryMass);
+    json.heat("ready", stock.readyHeat);
+    json.volume("ready_stacked", stock.readyStacked);
+    json.heat("waiting", stock.waitingHeat);
+    QJsonArray lots;
+    for (const domain::LotStock &lot : stock.lots) {
+        JsonFields row;
+        row.record("lot", books, TableId::Lot, lot.lot);
+        row.mass("dry", lot.dryMass);
+        row.moisture("moisture", lot.moisture);
+        row.moisture("moisture_half_width", lot.moistureHalfWidth);
+        row.time("read_at", lot.readAt);
+        row.set("readiness", readinessKey(lot.readiness));
+        row.mass("as_is", lot.asIs);
+        row.number("splits", lot.splits);
+        row.volume("solid", lot.solid);
+        row.volume("stacked", lot.stacked);
+        row.heat("net", lot.netHeat);
+        row.set("moisture_assumed", lot.moistureAssumed);
+        lots.append(row.object());
+    }
+    json.set("lots", lots);
+    return json.object();
+}
+
+QJsonObject useJson(const domain::PlannedUse &use, const Books &books)
+{
+    JsonFields json;
+    json.record("planned_cook", books, TableId::PlannedCook, use.plannedCook);
+    json.record("event", books, TableId::Event, use.event);
+    json.record("pit", books, TableId::Pit, use.pit);
+    json.time("light", use.light);
+    json.heat("expected", use.middle);
+    json.heat("lower", use.lower);
+    json.heat("upper", use.upper);
+    json.temperature("outside", use.outside);
+    json.set("weather_basis", use.weatherBasis);
+    json.heat("stock_after", use.stockAfter);
+    json.set("short", use.shortOf);
+    return json.object();
+}
+
+QJsonObject cookJson(const domain::CookFuel &cook, const Books &books)
+{
+    JsonFields json;
+    json.record("cook", books, TableId::Cook, cook.cook);
+    json.record("pit", books, TableId::Pit, cook.pit);
+    json.time("lit", cook.lit);
+    json.set("finished", cook.finished);
+    json.mass("dry", cook.dryMass);
+    json.heat("actual", cook.netHeat);
+    json.set("length_h", domain::hours(cook.length));
+    json.number("degree_hours_K_h", cook.degreeHours);
+    json.temperature("mean_pit", cook.meanPit);
+    json.temperature("mean_outside", cook.meanOutside);
+    json.speed("mean_wind", cook.meanWind);
+    json.heat("expected", cook.expected);
+    json.heat("lower", cook.lower);
+    json.heat("upper", cook.upper);
+    json.number("excess_fraction", cook.excess);
+    json.set("flagged", isFlagged(cook));
+    json.set("missing", QJsonArray::fromStringList(cook.missing));
+    json.set("assumptions", QJsonArray::fromStringList(cook.assumptions));
+    return json.object();
+}
+
+QJsonObject pitJson(const domain::PitNorm &pit, const Books &books)
+{
+    JsonFields json;
+    json.record("pit", books, TableId::Pit, pit.pit);
+    json.set("cooks", pit.cooks);
+    json.set("fitted", pit.fitted);
+    json.set("why_not_fitted", pit.why);
+    json.heat("start", pit.start);
+    json.heat("per_degree_hour", pit.perDegreeHour);
+    json.set("residual_sd_J", pit.residualSd);
+    json.set("mean_excess_of_last_fraction", pit.meanExcessOfLast);
+    json.set("lower_excess_fraction", pit.lowerExcess);
+    json.set("upper_excess_fraction", pit.upperExcess);
+    json.set("named", pit.named);
+    json.record("since_cook", books, TableId::Cook, pit.sinceCook);
+    json.heat("extra_per_cook", pit.extraPerCook);
+    return json.object();
+}
+
+QJsonObject taskJson(const domain::TaskDue &task, const Books &books)
+{
+    JsonFields json;
+    json.record("task", books, TableId::UpkeepTask, task.task);
+    json.record("pit", books, TableId::Pit, task.pit);
+    json.time("last_done", task.lastDone);
+    QJsonArray meters;
+    for (const domain::Meter &meter : task.meters)
+        meters.append(QJsonObject{{QStringLiteral("unit"), meter.unit},
+                                  {QStringLiteral("used"), meter.used},
+                                  {QStringLiteral("limit"), meter.limit}});
+    json.set("meters", meters);
+    json.set("worst_used_fraction", task.worst);
+    json.day("due", task.due);
+    json.set("due_reason", task.dueReason);
+    json.set("overdue", task.overdue);
+    json.record("before_event", books, TableId::Event, task.beforeEvent);
+    json.record("before_cook", books, TableId::PlannedCook, task.beforeCook);
+    json.set("blocks_next_cook", task.blocksNextCook);
+    return json.object();
+}
+
+QJsonObject placementJson(const domain::Placement &placement, const Books &books)
+{
+    JsonFields json;
+    json.record("task", books, TableId::UpkeepTask, placement.task);
+    json.time("start", placement.start);
+    json.time("end", placement.end);
+    json.time("free_from", placement.freeFrom);
+    json.set("late", placement.late);
+    json.set("booked", placement.booked);
+    return json.object();
+}
+
+} // namespace
+
+bool isFlagged(const domain::CookFuel &cook)
+{
+    return cook.upper && cook.netHeat > *cook.upper;
+}
+
+QJsonObject toJson(const domain::Headline &headline)
+{
+    JsonFields json;
+    json.set("sentence", headline.plainSentence());
+    json.set("figure", headline.figure);
+    json.set("figure_unit", headline.figureUnit);
+    json.set("standing", standingKey(headline.standing));
+    QJsonArray reasons;
+    for (const domain::Reason &reason : headline.reasons) {
+        JsonFields row;
+        row.set("label", reason.label);
+        row.set("value", reason.value);
+        row.set("assumption", reason.assumption);
+        if (reason.link.id != 0) {
+            row.set("table", domain::specOf(reason.link.table).key);
+            row.set("id", reason.link.id);
+        }
+        reasons.append(row.object());
+    }
+    json.set("reasons", reasons);
+    return json.object();
+}
+
+QJsonObject toJson(const domain::WoodAnswer &answer, const Books &books)
+{
+    JsonFields json;
+    json.set("headline", toJson(answer.headline));
+    json.set("stock", stockJson(answer.stock, books));
+    QJsonArray uses;
+    for (const domain::PlannedUse &use : answer.uses)
+        uses.append(useJson(use, books));
+    json.set("planned_cooks", uses);
+    QJsonArray course;
+    for (const domain::StockPoint &point : answer.course) {
+        JsonFields row;
+        row.day("day", point.day);
+        row.heat("expected", point.middle);
+        row.heat("lower", point.lower);
+        row.heat("upper", point.upper);
+        course.append(row.object());
+    }
+    json.set("course", course);
+    json.record("first_short_event", books, TableId::Event, answer.firstShortEvent);
+    json.record("first_short_cook", books, TableId::PlannedCook, answer.firstShortCook);
+    json.day("order_by", answer.orderBy);
+    json.record("supplier", books, TableId::Supplier, answer.supplier);
+    json.volume("order_stacked", answer.amount);
+    json.set("order_in_words", answer.amountInUnit);
+    json.set("lead_time_d", domain::hours(answer.leadTime) / 24.0);
+    json.heat("missing", answer.missing);
+    return json.object();
+}
+
+QJsonObject toJson(const domain::FuelAnswer &answer, const Books &books)
+{
+    JsonFields json;
+    json.set("headline", toJson(answer.headline));
+    QJsonArray cooks;
+    for (const domain::CookFuel &cook : answer.cooks)
+        cooks.append(cookJson(cook, books));
+    json.set("cooks", cooks);
+    QJsonArray pits;
+    for (const domain::PitNorm &pit : answer.pits)
+        pits.append(pitJson(pit, books));
+    json.set("pits", pits);
+    return json.object();
+}
+
+QJsonObject toJson(const domain::UpkeepAnswer &answer, const Books &books)
+{
+    JsonFields json;
+    json.set("headline", toJson(answer.headline));
+    QJsonArray tasks;
+    for (const domain::TaskDue &task : answer.tasks)
+        tasks.append(taskJson(task, books));
+    json.set("tasks", tasks);
+    QJsonArray placements;
+    for (const domain::Placement &placement : answer.placements)
+        placements.append(placementJson(placement, books));
+    json.set("placements", placements);
+    QJsonArray unplaced;
+    for (const domain::Unplaced &left : answer.unplaced) {
+        JsonFields row;
+        row.record("task", books, TableId::UpkeepTask, left.task);
+        row.set("why", left.why);
+        row.set("help", left.help);
+        unplaced.append(row.object());
+    }
+    json.set("unplaced", unplaced);
+    return json.object();
+}
+
+QJsonObject toJson(const domain::Answers &answers, const Books &books)
+{
+    JsonFields json;
+    const domain::Yard yard = books.yard();
+    json.set("format", QStringLiteral("rickyard-answers"));
+    json.set("version", 1);
+    json.time("as_of", answers.asOf);
+    json.set("yard", yard.name);
+    json.set("time_zone", yard.timeZone);
+    json.set("invented", yard.invented);
+    json.set("wood", toJson(answers.wood, books));
+    json.set("fuel", toJson(answers.fuel, books));
+    json.set("upkeep", toJson(answers.upkeep, books));
+    return json.object();
+}
+
+} // namespace rickyard::exchange
