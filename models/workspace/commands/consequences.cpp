@@ -45,6 +45,18 @@ Outcome<ChangeSet> withLedger(const Books &books, const ChangeSet &changes, cons
         if (c.after)
             domain::put(after, *c.after);
     ChangeSet all = changes;
+    // An import brings the entries along with their lots and feeds: they are taken as they are.
+    QSet<RecordId> deliveriesBrought;
+    QSet<RecordId> feedsBrought;
+    for (const Change &c : changes) {
+        if (c.table != TableId::Movement || !c.after)
+            continue;
+        const auto movement = domain::fromRow<Movement>(*c.after);
+        if (movement.feed)
+            feedsBrought.insert(*movement.feed);
+        else if (movement.kind == domain::MovementKind::Received)
+            deliveriesBrought.insert(movement.lot);
+    }
     QHash<RecordId, RecordId> entryOfFeed;
     for (const Movement &m : books.movements)
         if (m.feed)
@@ -53,6 +65,8 @@ Outcome<ChangeSet> withLedger(const Books &books, const ChangeSet &changes, cons
         if (!c.after || (c.table != TableId::Lot && c.table != TableId::Feed))
             continue;
         const bool isLot = c.table == TableId::Lot;
+        if ((isLot ? deliveriesBrought : feedsBrought).contains(c.id))
+            continue;
         RecordId existing = 0;
         if (c.before)
             existing = isLot ? movementOfDelivery(books, c.id) : entryOfFeed.value(c.id);
