@@ -46,11 +46,28 @@ Change replacing(const Books &books, const Movement &movement)
     return {TableId::Movement, movement.id, before, domain::toRow(movement)};
 }
 
-} // namespace
+// Ledger entries that come with the changes themselves (an import brings them along): they are
+// taken as they are.
+struct Brought {
+    QSet<RecordId> deliveries; // by lot
+    QSet<RecordId> feeds;
 
-Outcome<ChangeSet> withLedger(const Books &books, const ChangeSet &changes, const IdSource &nextId)
+    explicit Brought(const ChangeSet &changes)
+    {
+        for (const Change &c : changes) {
+            if (c.table != TableId::Movement || !c.after)
+                continue;
+            const auto movement = domain::fromRow<Movement>(*c.after);
+            if (movement.feed)
+                feeds.insert(*movement.feed);
+            else if (movement.kind == domain::MovementKind::Received)
+                deliveries.insert(movement.lot);
+        }
+    }
+};
+
+Books booksAfter(const Books &books, const ChangeSet &changes)
 {
-    // The entries are worked out against the books as they will be.
     Books after = books;
     for (const Change &c : changes) {
         if (c.after)
@@ -58,30 +75,62 @@ Outcome<ChangeSet> withLedger(const Books &books, const ChangeSet &changes, cons
         else
             domain::drop(after, c.table, c.id);
     }
-    ChangeSet all = changes;
+    return after;
+}
+
+// Collects the entries that follow, new or in place of an existing one.
+class LedgerWriter
+{
+public:
+    LedgerWriter(const Books &books, const IdSource &nextId) : m_books(books), m_nextId(nextId) {}
+
+    void write(const Outcome<Movement> &movement, RecordId existing)
+    {
+        if (!movement) {
+            m_problems += movement.problems();
+            return;
+        }
+        Movement entry = movement.value();
+        entry.id = existing != 0 ? existing : m_nextId(TableId::Movement);
+        const Change change = replacing(m_books, entry);
+        if (change.before != change.after)
+            m_changes.append(change);
+    }
+    [[nodiscard]] Outcome<ChangeSet> after(const ChangeSet &changes) const
+    {
+        if (!m_problems.isEmpty())
+            return Outcome<ChangeSet>(m_problems);
+        return ChangeSet(changes + m_changes);
+    }
+
+private:
+    const Books &m_books;
+    const IdSource &m_nextId;
+    ChangeSet m_changes;
+    Problems m_problems;
+};
+
+} // namespace
+
+Outcome<ChangeSet> withLedger(const Books &books, const ChangeSet &changes, const IdSource &nextId)
+{
+    // The entries are worked out against the books as they will be.
+    const Books after = booksAfter(books, changes);
+    const Brought brought(changes);
     QHash<RecordId, RecordId> entryOfFeed;
     for (const Movement &m : books.movements)
         if (m.feed)
             entryOfFeed.insert(*m.feed, m.id);
+    LedgerWriter writer(books, nextId);
     QSet<RecordId> lots;
-    const auto write = [&](const Outcome<Movement> &movement, RecordId existing) {
-        if (!movement)
-            return movement.problems();
-        Movement entry = movement.value();
-        entry.id = existing != 0 ? existing : nextId(TableId::Movement);
-        const Change change = replacing(books, entry);
-        if (change.before != change.after)
-            all.append(change);
-        return Problems{};
-    };
     for (const Change &c : changes) {
-        if (c.table == TableId::Feed && c.after) {
+        if (c.table == TableId::Feed && c.after && !brought.feeds.contains(c.id)) {
             const RecordId existing = c.before ? entryOfFeed.value(c.id) : 0;
-            const auto feed = domain::fromRow<domain::Feed>(*c.after);
-            const Problems problems = write(domain::movementOf(after, feed, existing), existing);
-            if (!problems.isEmpty())
-                return Outcome<ChangeSet>(problems);
-        } else if (const RecordId lot = lotConcerned(c); lot != 0) {
+            writer.write(
+                domain::movementOf(after, domain::fromRow<domain::Feed>(*c.after), existing),
+                existing);
+        } else if (const RecordId lot = lotConcerned(c);
+                   lot != 0 && !brought.deliveries.contains(lot)) {
             lots.insert(lot);
         }
     }
@@ -92,11 +141,9 @@ Outcome<ChangeSet> withLedger(const Books &books, const ChangeSet &changes, cons
             continue;
         const RecordId existing =
             books.lots.contains(id) ? movementOfDelivery(books, id) : RecordId{0};
-        const Problems problems = write(domain::movementOf(after, *lot, existing), existing);
-        if (!problems.isEmpty())
-            return Outcome<ChangeSet>(problems);
+        writer.write(domain::movementOf(after, *lot, existing), existing);
     }
-    return all;
+    return writer.after(changes);
 }
 
 Outcome<ChangeSet> deletion(const Books &books, TableId table, const QVector<RecordId> &ids)

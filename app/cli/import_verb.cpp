@@ -1,0 +1,143 @@
+#include "app/cli/import_plan.h"
+#include "app/cli/yard_access.h"
+
+#include <QDir>
+#include <QFile>
+#include <QFileInfo>
+
+namespace rickyard::app {
+
+namespace {
+
+std::optional<QByteArray> contentOf(CliCall &call, const QString &path)
+{
+    QFile file(path);
+    if (QFileInfo(path).isDir() || !file.open(QIODevice::ReadOnly)) {
+        call.err << QDir::toNativeSeparators(path) << " cannot be read: "
+                 << (QFileInfo(path).isDir() ? QStringLiteral("it is a folder")
+                                             : file.errorString())
+                 << "\n";
+        return std::nullopt;
+    }
+    return file.readAll();
+}
+
+// Every CSV file of a folder that is named after a table.
+std::optional<QVector<exchange::NamedFile>> filesOf(CliCall &call, const QString &path)
+{
+    const QDir folder(path);
+    QVector<exchange::NamedFile> files;
+    if (folder.exists())
+        for (domain::TableId table : domain::tablesInOrder()) {
+            const QString name = QString(domain::specOf(table).key + QStringLiteral(".csv"));
+            if (!folder.exists(name))
+                continue;
+            const auto bytes = contentOf(call, folder.filePath(name));
+            if (!bytes)
+                return std::nullopt;
+            files << exchange::NamedFile{name, *bytes};
+        }
+    if (files.isEmpty()) {
+        call.err << QDir::toNativeSeparators(path)
+                 << " is not a folder with exported tables such as lot.csv.\n";
+        return std::nullopt;
+    }
+    return files;
+}
+
+bool readProfile(CliCall &call, WeatherRequest &request)
+{
+    if (!call.launch.has(QStringLiteral("profile")))
+        return true;
+    const QString path = call.launch.options.value(QStringLiteral("profile"));
+    const auto bytes = contentOf(call, path);
+    if (!bytes)
+        return false;
+    const auto mapping = exchange::mappingFromText(QString::fromUtf8(*bytes));
+    if (!mapping) {
+        for (const domain::Problem &problem : mapping.problems())
+            call.err << QDir::toNativeSeparators(path) << ": " << problem.message << "\n";
+        return false;
+    }
+    request.profile = mapping.value();
+    return true;
+}
+
+std::optional<ImportPlan> planFor(CliCall &call, const domain::Books &books)
+{
+    const QString kind = call.launch.operands.at(0);
+    const QString path = call.launch.operands.at(1);
+    const QString name = QFileInfo(path).fileName();
+    if (kind == QLatin1String("all")) {
+        const auto files = filesOf(call, path);
+        return files ? std::optional(planBooks(books, *files)) : std::nullopt;
+    }
+    const auto bytes = contentOf(call, path);
+    if (!bytes)
+        return std::nullopt;
+    const domain::TableId table = *domain::tableFromKey(kind);
+    if (table != domain::TableId::Weather || isOwnTable(*bytes, table))
+        return planTable(books, table, *bytes, name);
+    WeatherRequest request;
+    request.place = call.launch.options.value(QStringLiteral("place"));
+    request.zone = call.launch.options.value(QStringLiteral("zone"));
+    if (!readProfile(call, request))
+        return std::nullopt;
+    return planWeather(books, *bytes, name, request);
+}
+
+// Writes the plan as one transaction.
+int carryOut(CliCall &call, workspace::Workspace &yard)
+{
+    commands::Verbs verbs(yard);
+    const auto plan = planFor(call, verbs.books());
+    if (!plan)
+        return RefusedInput;
+    for (const QString &line : plan->said)
+        call.out << line << "\n";
+    call.out.flush();
+    if (!plan->refused.isEmpty()) {
+        sayProblems(call.err, plan->refused);
+        call.err << "Nothing was imported; the yard is as it was.\n";
+        return RefusedInput;
+    }
+    const auto done =
+        verbs.putAll(plan->rows, QStringLiteral("import %1").arg(call.launch.operands.at(0)));
+    if (!done) {
+        sayProblems(call.err, done.problems());
+        call.err << "Nothing was imported; the yard is as it was.\n";
+        return RefusedInput;
+    }
+    call.out << plan->added << " added, " << plan->changed << " changed, " << plan->same
+             << " the same.\n";
+    return Finished;
+}
+
+} // namespace
+
+int runImport(CliCall &call)
+{
+    const QString kind = call.launch.operands.first();
+    if (kind != QLatin1String("all") && !domain::tableFromKey(kind)) {
+        call.err << "There is no kind \"" << kind << "\". Kinds:";
+        for (domain::TableId table : domain::tablesInOrder())
+            call.err << " " << domain::specOf(table).key;
+        call.err << "; or all.\n";
+        return Usage;
+    }
+    const bool isNew = !QFileInfo::exists(call.launch.yardPath);
+    int code = CannotOpen;
+    {
+        const WorkspacePtr yard = openForWriting(call, true);
+        if (!yard)
+            return CannotOpen;
+        code = carryOut(call, *yard);
+    }
+    // A refused import leaves nothing behind, not even an empty yard.
+    if (isNew && code != Finished)
+        for (const char *suffix : {"", "-wal", "-shm", ".lock"})
+            QFile::remove(QString(call.launch.yardPath + QLatin1String(suffix)));
+    return code;
+}
+
+} // namespace rickyard::app

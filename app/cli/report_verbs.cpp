@@ -1,0 +1,338 @@
+#include "app/cli/text_table.h"
+#include "app/cli/yard_access.h"
+#include "models/domain/answers/answers.h"
+#include "models/domain/answers/wording.h"
+#include "models/exchange/answers_json.h"
+
+#include <QJsonDocument>
+
+namespace rickyard::app {
+
+using domain::Answers;
+using domain::Books;
+using domain::Headline;
+using domain::Instant;
+
+namespace {
+
+// The books and the moment that a report is about.
+struct Subject {
+    WorkspacePtr yard;
+    Instant now;
+    [[nodiscard]] const Books &books() const { return yard->books(); }
+};
+
+// An exit code when the report cannot begin.
+std::optional<int> begin(CliCall &call, Subject &subject)
+{
+    // A date that cannot be read is a slip of usage whether or not the yard opens.
+    if (!momentOf(call, QStringLiteral("UTC")))
+        return Usage;
+    subject.yard = openForReading(call);
+    if (!subject.yard)
+        return CannotOpen;
+    subject.now = *momentOf(call, subject.books().yard().timeZone);
+    return std::nullopt;
+}
+
+QString standingWord(domain::Standing standing)
+{
+    switch (standing) {
+    case domain::Standing::Good:
+        return QStringLiteral("good");
+    case domain::Standing::Watch:
+        return QStringLiteral("watch");
+    case domain::Standing::Act:
+        return QStringLiteral("act");
+    case domain::Standing::Unknown:
+        break;
+    }
+    return QStringLiteral("not known");
+}
+
+void sayHeadline(QTextStream &out, const QString &title, const Headline &headline)
+{
+    out << title << " (" << standingWord(headline.standing) << ")\n"
+        << wrapped(headline.plainSentence(), 2);
+    TextTable table;
+    bool assumed = false;
+    for (const domain::Reason &reason : headline.reasons) {
+        assumed = assumed || reason.assumption;
+        table.row({reason.label,
+                   QString(reason.value + (reason.assumption ? QStringLiteral(" *") : QString()))});
+    }
+    out << table.text(4);
+    if (assumed)
+        out << "    * rests on something that is not recorded\n";
+    out << "\n";
+}
+
+void sayJson(QTextStream &out, const QJsonObject &object)
+{
+    out << QString::fromUtf8(QJsonDocument(object).toJson(QJsonDocument::Indented));
+}
+
+QString dayText(const Books &books, std::optional<Instant> t)
+{
+    if (!t)
+        return QStringLiteral("–");
+    const QDate day = domain::dayOf(*t, domain::zoneOf(domain::wordingOf(books)));
+    return day.toString(Qt::ISODate);
+}
+
+QString pounds(const Books &books, domain::Heat heat)
+{
+    return domain::heatWords(heat, domain::wordingOf(books));
+}
+
+QString readinessWord(domain::Readiness readiness)
+{
+    switch (readiness) {
+    case domain::Readiness::Dry:
+        return QStringLiteral("dry");
+    case domain::Readiness::Wet:
+        return QStringLiteral("too wet");
+    case domain::Readiness::NoReading:
+        return QStringLiteral("no reading");
+    case domain::Readiness::OnHold:
+        return QStringLiteral("on hold");
+    case domain::Readiness::NeverBurn:
+        return QStringLiteral("never for food");
+    case domain::Readiness::Empty:
+        break;
+    }
+    return QStringLiteral("used up");
+}
+
+QString percent(std::optional<double> part)
+{
+    return part ? QString::asprintf("%+.0f %%", 100 * *part) : QStringLiteral("–");
+}
+
+TextTable fuelTable(const Books &books, const domain::FuelAnswer &fuel)
+{
+    TextTable table({Align::Left, Align::Left, Align::Left, Align::Right, Align::Right,
+                     Align::Right, Align::Right});
+    for (const domain::CookFuel &cook : fuel.cooks) {
+        const QString interval =
+            cook.lower && cook.upper
+                ? QStringLiteral("%1 to %2")
+                      .arg(QString::number(domain::seasonedPounds(*cook.lower), 'f', 0),
+                           QString::number(domain::seasonedPounds(*cook.upper), 'f', 0))
+                : QStringLiteral("–");
+        table.row({dayText(books, cook.lit), books.pits.value(cook.pit).name,
+                   books.cooks.value(cook.cook).name,
+                   QString::number(domain::seasonedPounds(cook.netHeat), 'f', 0),
+                   cook.expected ? QString::number(domain::seasonedPounds(*cook.expected), 'f', 0)
+                                 : QStringLiteral("–"),
+                   interval, percent(cook.excess)});
+    }
+    table.heading({QStringLiteral("Lit"), QStringLiteral("Pit"), QStringLiteral("Cook"),
+                   QStringLiteral("Burned"), QStringLiteral("Expected"),
+                   QStringLiteral("90 % between"), QStringLiteral("Excess")});
+    return table;
+}
+
+TextTable stockTable(const Books &books, const domain::Stock &stock)
+{
+    TextTable table(
+        {Align::Left, Align::Left, Align::Right, Align::Right, Align::Right, Align::Right});
+    for (const domain::LotStock &lot : stock.lots) {
+        if (lot.readiness == domain::Readiness::Empty)
+            continue;
+        table.row({books.lots.value(lot.lot).name, readinessWord(lot.readiness),
+                   lot.moisture ? QString::number(lot.moisture->toDouble() / 1000, 'f', 1)
+                                : QStringLiteral("–"),
+                   domain::stackedWords(lot.stacked, domain::wordingOf(books)),
+                   lot.splits ? QString::number(*lot.splits, 'f', 0) : QStringLiteral("–"),
+                   pounds(books, lot.netHeat)});
+    }
+    if (!table.isEmpty())
+        table.heading({QStringLiteral("Lot"), QStringLiteral("Ready"),
+                       QStringLiteral("% dry basis"), QStringLiteral("Stacked"),
+                       QStringLiteral("Splits"), QStringLiteral("Net heat")});
+    return table;
+}
+
+TextTable dueTable(const Books &books, const domain::UpkeepAnswer &upkeep)
+{
+    TextTable table;
+    for (const domain::TaskDue &due : upkeep.tasks) {
+        const QString state = due.overdue          ? QStringLiteral("overdue")
+                              : due.blocksNextCook ? QStringLiteral("before the next fire")
+                                                   : QString();
+        table.row({due.due.isValid() ? due.due.toString(Qt::ISODate) : QStringLiteral("–"),
+                   due.pit != 0 ? books.pits.value(due.pit).name : QStringLiteral("Trailer or kit"),
+                   books.tasks.value(due.task).name, due.dueReason, state});
+    }
+    if (!table.isEmpty())
+        table.heading({QStringLiteral("Due"), QStringLiteral("Pit"), QStringLiteral("Task"),
+                       QStringLiteral("Because"), QString()});
+    return table;
+}
+
+void sayPlacements(QTextStream &out, const Books &books, const domain::UpkeepAnswer &upkeep)
+{
+    const QTimeZone zone = domain::zoneOf(domain::wordingOf(books));
+    TextTable table;
+    for (const domain::Placement &p : upkeep.placements) {
+        const auto time = QDateTime::fromSecsSinceEpoch(p.start.seconds(), zone);
+        const domain::UpkeepTask task = books.tasks.value(p.task);
+        table.row({time.toString(QStringLiteral("yyyy-MM-dd HH:mm")), task.name,
+                   task.pit ? books.pits.value(*task.pit).name : QString(),
+                   p.booked ? QStringLiteral("booked") : QStringLiteral("proposed"),
+                   p.late ? QStringLiteral("late") : QString()});
+    }
+    if (!table.isEmpty())
+        out << "\nWhen it can be done\n" << table.text(2);
+    for (const domain::Unplaced &u : upkeep.unplaced)
+        out << wrapped(QString(books.tasks.value(u.task).name + QStringLiteral(": ") + u.why +
+                               QLatin1Char(' ') + u.help),
+                       2);
+}
+
+} // namespace
+
+int runAnswers(CliCall &call)
+{
+    Subject subject;
+    if (const auto code = begin(call, subject))
+        return *code;
+    const Answers answers = domain::answersOf(subject.books(), subject.now);
+    if (call.launch.has(QStringLiteral("json"))) {
+        sayJson(call.out, exchange::toJson(answers, subject.books()));
+        return Finished;
+    }
+    call.out << yardLine(subject.books(), subject.now) << "\n\n";
+    sayHeadline(call.out, QStringLiteral("Wood"), answers.wood.headline);
+    sayHeadline(call.out, QStringLiteral("Fire"), answers.fuel.headline);
+    sayHeadline(call.out, QStringLiteral("Upkeep"), answers.upkeep.headline);
+    return Finished;
+}
+
+int runFuel(CliCall &call)
+{
+    Subject subject;
+    if (const auto code = begin(call, subject))
+        return *code;
+    const Books &books = subject.books();
+    const domain::FuelAnswer fuel =
+        domain::fuelAnswer(books, subject.now, domain::wordingOf(books));
+    if (call.launch.has(QStringLiteral("json"))) {
+        sayJson(call.out, exchange::toJson(fuel, books));
+        return Finished;
+    }
+    if (call.launch.has(QStringLiteral("csv"))) {
+        call.out << QString::fromUtf8(exchange::fuelCsv(fuel, books));
+        return Finished;
+    }
+    call.out << yardLine(books, subject.now) << "\n\n";
+    sayHeadline(call.out, QStringLiteral("Fire"), fuel.headline);
+    if (fuel.cooks.isEmpty())
+        call.out << "No cook is on the books yet.\n";
+    else
+        call.out << fuelTable(books, fuel).text() << "\nBurned and expected in seasoned lb: the "
+                 << "net heat of 1 lb of hardwood at 20 % dry basis.\n";
+    return Finished;
+}
+
+int runStock(CliCall &call)
+{
+    Subject subject;
+    if (const auto code = begin(call, subject))
+        return *code;
+    const Books &books = subject.books();
+    const domain::Stock stock = domain::stockAt(books, subject.now);
+    call.out << yardLine(books, subject.now) << "\n\n";
+    const TextTable table = stockTable(books, stock);
+    if (table.isEmpty()) {
+        call.out << "There is no wood on the books.\n";
+        return Finished;
+    }
+    call.out << table.text() << "\nDry enough to burn   " << pounds(books, stock.readyHeat) << ", "
+             << domain::stackedWords(stock.readyStacked, domain::wordingOf(books))
+             << "\nWet, unread or held  " << pounds(books, stock.waitingHeat) << "\n";
+    return Finished;
+}
+
+int runMoisture(CliCall &call)
+{
+    Subject subject;
+    if (const auto code = begin(call, subject))
+        return *code;
+    const Books &books = subject.books();
+    TextTable table({Align::Left, Align::Left, Align::Right, Align::Right, Align::Left});
+    for (const domain::LotStock &lot : domain::stockAt(books, subject.now).lots) {
+        if (lot.readiness == domain::Readiness::Empty)
+            continue;
+        const auto number = [](std::optional<domain::Moisture> u) {
+            return u ? QString::number(u->toDouble() / 1000, 'f', 1) : QStringLiteral("–");
+        };
+        table.row({books.lots.value(lot.lot).name, dayText(books, lot.readAt), number(lot.moisture),
+                   number(lot.moistureHalfWidth),
+                   QString(readinessWord(lot.readiness) +
+                           (lot.moistureNote.isEmpty()
+                                ? QString()
+                                : QString(QStringLiteral("; ") + lot.moistureNote)))});
+    }
+    call.out << yardLine(books, subject.now) << "\n\n";
+    if (table.isEmpty()) {
+        call.out << "There is no wood on the books.\n";
+        return Finished;
+    }
+    table.heading({QStringLiteral("Lot"), QStringLiteral("Read"), QStringLiteral("% dry basis"),
+                   QStringLiteral("±"), QStringLiteral("Ready")});
+    call.out << table.text() << "\n± is half of the 95 % interval of the mean. Dry enough is "
+             << domain::moistureWords(domain::kDryEnough, domain::wordingOf(books))
+             << " (common practice).\n";
+    return Finished;
+}
+
+int runReorder(CliCall &call)
+{
+    Subject subject;
+    if (const auto code = begin(call, subject))
+        return *code;
+    const Books &books = subject.books();
+    const Answers answers = domain::answersOf(books, subject.now);
+    if (call.launch.has(QStringLiteral("json"))) {
+        sayJson(call.out, exchange::toJson(answers.wood, books));
+        return Finished;
+    }
+    call.out << yardLine(books, subject.now) << "\n\n";
+    sayHeadline(call.out, QStringLiteral("Wood"), answers.wood.headline);
+    TextTable table(
+        {Align::Left, Align::Left, Align::Left, Align::Right, Align::Right, Align::Left});
+    for (const domain::PlannedUse &use : answers.wood.uses)
+        table.row({dayText(books, use.light), books.pits.value(use.pit).name,
+                   use.event != 0 ? books.events.value(use.event).name : QString(),
+                   pounds(books, use.middle), pounds(books, use.stockAfter),
+                   use.shortOf ? QStringLiteral("may run short") : QString()});
+    if (table.isEmpty())
+        return Finished;
+    table.heading({QStringLiteral("Light"), QStringLiteral("Pit"), QStringLiteral("Event"),
+                   QStringLiteral("Takes"), QStringLiteral("Dry wood after"), QString()});
+    call.out << table.text();
+    return Finished;
+}
+
+int runUpkeep(CliCall &call)
+{
+    Subject subject;
+    if (const auto code = begin(call, subject))
+        return *code;
+    const Books &books = subject.books();
+    const Answers answers = domain::answersOf(books, subject.now);
+    if (call.launch.has(QStringLiteral("json"))) {
+        sayJson(call.out, exchange::toJson(answers.upkeep, books));
+        return Finished;
+    }
+    call.out << yardLine(books, subject.now) << "\n\n";
+    sayHeadline(call.out, QStringLiteral("Upkeep"), answers.upkeep.headline);
+    call.out << dueTable(books, answers.upkeep).text();
+    sayPlacements(call.out, books, answers.upkeep);
+    call.out << "\nLocal code and the authority having jurisdiction decide.\n";
+    return Finished;
+}
+
+} // namespace rickyard::app
