@@ -8,8 +8,7 @@
 #include <algorithm>
 #include <cmath>
 
-namespace rickyard::views
-{
+namespace rickyard::views {
 
 BarMeter::BarMeter(QWidget *parent) : QWidget(parent)
 {

@@ -2,11 +2,9 @@
 
 #include <QVariant>
 
-namespace rickyard::views
-{
+namespace rickyard::views {
 
-namespace
-{
+namespace {
 constexpr char indexProperty[] = "rickyardSeriesIndex";
 constexpr char partProperty[] = "rickyardSeriesPart";
 

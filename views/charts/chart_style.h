@@ -12,8 +12,7 @@
 #include <QtCharts/QLineSeries>
 #include <QtCharts/QScatterSeries>
 
-namespace rickyard::views
-{
+namespace rickyard::views {
 
 // What a series means; kept on the series, so that a change of theme restyles it.
 enum class SeriesPart { Measured, Future, Expected, Band, Limit };

@@ -19,8 +19,7 @@
 #include <algorithm>
 #include <cmath>
 
-namespace rickyard::views
-{
+namespace rickyard::views {
 
 ChartView::ChartView(const QString &name, QWidget *parent) : QChartView(parent), name_(name)
 {

@@ -9,8 +9,7 @@
 #include <functional>
 #include <optional>
 
-namespace rickyard::views
-{
+namespace rickyard::views {
 
 class ChartView : public QChartView
 {

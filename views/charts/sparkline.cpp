@@ -11,8 +11,7 @@
 #include <algorithm>
 #include <cmath>
 
-namespace rickyard::views
-{
+namespace rickyard::views {
 
 struct Sparkline::Scale {
     double low = 0.0;

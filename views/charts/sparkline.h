@@ -9,8 +9,7 @@
 
 #include <optional>
 
-namespace rickyard::views
-{
+namespace rickyard::views {
 
 class Sparkline : public QWidget
 {

@@ -10,11 +10,9 @@
 
 #include <cmath>
 
-namespace rickyard::views
-{
+namespace rickyard::views {
 
-namespace
-{
+namespace {
 
 QString pathOf(const QString &name)
 {

@@ -10,8 +10,7 @@
 
 class QPainter;
 
-namespace rickyard::views
-{
+namespace rickyard::views {
 
 // An icon whose colour follows the application's theme by itself; disabled icons are fainter.
 // An unknown name gives an empty icon.

@@ -1,10 +1,8 @@
 #include "views/theme/number_style.h"
 
-namespace rickyard::views
-{
+namespace rickyard::views {
 
-namespace
-{
+namespace {
 constexpr QChar minusSign(0x2212);
 constexpr QChar thinSpace(0x2009);
 constexpr QChar enDash(0x2013);

@@ -4,8 +4,7 @@
 
 #include <QString>
 
-namespace rickyard::views
-{
+namespace rickyard::views {
 
 // A hyphen that stands as a sign before a digit becomes U+2212.
 QString trueMinus(QString number);

@@ -22,8 +22,7 @@
 #include <QTreeView>
 #include <QVariant>
 
-namespace rickyard::views
-{
+namespace rickyard::views {
 
 void setButtonKind(QAbstractButton *button, ButtonKind kind)
 {

@@ -13,8 +13,7 @@
 
 class QAbstractButton;
 
-namespace rickyard::views
-{
+namespace rickyard::views {
 
 enum class ButtonKind { Plain, Primary, Quiet, Danger };
 

@@ -8,11 +8,9 @@
 #include <QPainter>
 #include <QWidget>
 
-namespace rickyard::views::paint
-{
+namespace rickyard::views::paint {
 
-namespace
-{
+namespace {
 
 void menuMark(const QStyleOptionMenuItem *item, QPainter *painter, const Theme &look,
               const QRect &place, const QColor &ink)

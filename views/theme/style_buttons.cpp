@@ -8,8 +8,7 @@
 #include <QVariant>
 #include <QWidget>
 
-namespace rickyard::views::paint
-{
+namespace rickyard::views::paint {
 
 ButtonKind kindOf(const QWidget *widget)
 {
@@ -56,8 +55,7 @@ void panel(QPainter *painter, const QRectF &rectangle, double radius, const QCol
     painter->restore();
 }
 
-namespace
-{
+namespace {
 
 struct ButtonColors {
     QColor fill;

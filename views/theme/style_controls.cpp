@@ -7,11 +7,9 @@
 #include <QAbstractItemView>
 #include <QPainter>
 
-namespace rickyard::views
-{
+namespace rickyard::views {
 
-namespace
-{
+namespace {
 
 // Fusion writes a button's text in the palette's ButtonText: give it the ink of the kind.
 void drawButtonLabel(const RickyardStyle *style, const QStyleOption *option, QPainter *painter,

@@ -8,8 +8,7 @@
 #include <QPainter>
 #include <QStyle>
 
-namespace rickyard::views::paint
-{
+namespace rickyard::views::paint {
 
 void field(QPainter *painter, const QRect &rectangle, const QStyleOption *option,
            const QWidget *widget)

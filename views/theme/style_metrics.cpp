@@ -10,8 +10,7 @@
 #include <QStyleOption>
 #include <QTextEdit>
 
-namespace rickyard::views
-{
+namespace rickyard::views {
 
 int RickyardStyle::pixelMetric(PixelMetric metric, const QStyleOption *option,
                                const QWidget *widget) const

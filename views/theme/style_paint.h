@@ -8,8 +8,7 @@
 
 class QPainter;
 
-namespace rickyard::views::paint
-{
+namespace rickyard::views::paint {
 
 ButtonKind kindOf(const QWidget *widget);
 

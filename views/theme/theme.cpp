@@ -6,11 +6,9 @@
 #include <algorithm>
 #include <cmath>
 
-namespace rickyard::views
-{
+namespace rickyard::views {
 
-namespace
-{
+namespace {
 
 struct Swatch {
     Role role;

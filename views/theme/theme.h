@@ -12,8 +12,7 @@
 
 #include <array>
 
-namespace rickyard::views
-{
+namespace rickyard::views {
 
 // How the program is to be seen. System follows the desktop; Night is for the Fire page at the pit:
 // a very dim ground and warm, low-luminance ink that is still read at two metres.

@@ -11,11 +11,9 @@
 
 #include <algorithm>
 
-namespace rickyard::views
-{
+namespace rickyard::views {
 
-namespace
-{
+namespace {
 
 constexpr char scopeProperty[] = "rickyardThemeScope";
 

@@ -11,8 +11,7 @@
 class QApplication;
 class QWidget;
 
-namespace rickyard::views
-{
+namespace rickyard::views {
 
 class ThemeHub : public QObject
 {

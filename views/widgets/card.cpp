@@ -7,8 +7,7 @@
 #include <QPainter>
 #include <QVBoxLayout>
 
-namespace rickyard::views
-{
+namespace rickyard::views {
 
 Card::Card(const QString &heading, QWidget *parent)
     : QWidget(parent), head_(new QHBoxLayout), heading_(new TextLabel(heading, TextStyle::Heading)),

@@ -6,8 +6,7 @@
 class QHBoxLayout;
 class QVBoxLayout;
 
-namespace rickyard::views
-{
+namespace rickyard::views {
 
 class TextLabel;
 

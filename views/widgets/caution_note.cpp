@@ -7,8 +7,7 @@
 #include <QPainter>
 #include <QVBoxLayout>
 
-namespace rickyard::views
-{
+namespace rickyard::views {
 
 CautionNote::CautionNote(const QString &caution, QWidget *parent)
     : QWidget(parent), caution_(new TextLabel(QString())),

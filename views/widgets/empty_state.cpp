@@ -9,8 +9,7 @@
 #include <QPushButton>
 #include <QVBoxLayout>
 
-namespace rickyard::views
-{
+namespace rickyard::views {
 
 EmptyState::EmptyState(const QString &iconName, const QString &heading, const QString &text,
                        QWidget *parent)

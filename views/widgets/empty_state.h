@@ -6,8 +6,7 @@
 class QPushButton;
 class QLabel;
 
-namespace rickyard::views
-{
+namespace rickyard::views {
 
 class EmptyState : public QWidget
 {

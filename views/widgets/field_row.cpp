@@ -10,11 +10,9 @@
 #include <QPainter>
 #include <QVBoxLayout>
 
-namespace rickyard::views
-{
+namespace rickyard::views {
 
-namespace
-{
+namespace {
 
 // The diamond before a refusal, so that it is not told by colour alone.
 class ProblemMark : public QWidget

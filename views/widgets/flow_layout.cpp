@@ -4,8 +4,7 @@
 
 #include <QWidget>
 
-namespace rickyard::views
-{
+namespace rickyard::views {
 
 FlowLayout::FlowLayout(QWidget *parent) : QLayout(parent)
 {

@@ -4,8 +4,7 @@
 #include <QLayout>
 #include <QVector>
 
-namespace rickyard::views
-{
+namespace rickyard::views {
 
 class FlowLayout : public QLayout
 {

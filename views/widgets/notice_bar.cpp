@@ -13,8 +13,7 @@
 #include <QPushButton>
 #include <QToolButton>
 
-namespace rickyard::views
-{
+namespace rickyard::views {
 
 NoticeBar::NoticeBar(QWidget *parent)
     : QWidget(parent), text_(new TextLabel(QString())), actions_(new QHBoxLayout),

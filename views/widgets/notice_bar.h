@@ -12,8 +12,7 @@
 class QHBoxLayout;
 class QToolButton;
 
-namespace rickyard::views
-{
+namespace rickyard::views {
 
 class TextLabel;
 

@@ -9,8 +9,7 @@
 
 #include <cmath>
 
-namespace rickyard::views
-{
+namespace rickyard::views {
 
 Numeral::Numeral(QWidget *parent) : Numeral(QString(), QString(), QString(), parent) {}
 

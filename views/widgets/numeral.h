@@ -5,8 +5,7 @@
 
 #include <QWidget>
 
-namespace rickyard::views
-{
+namespace rickyard::views {
 
 class Numeral : public QWidget
 {

@@ -5,8 +5,7 @@
 
 #include <QHBoxLayout>
 
-namespace rickyard::views
-{
+namespace rickyard::views {
 
 PageHeader::PageHeader(const QString &title, const QString &subtitle, QWidget *parent)
     : QWidget(parent), title_(new TextLabel(title, TextStyle::Title)),

@@ -5,8 +5,7 @@
 
 class QHBoxLayout;
 
-namespace rickyard::views
-{
+namespace rickyard::views {
 
 class TextLabel;
 

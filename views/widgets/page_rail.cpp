@@ -10,8 +10,7 @@
 
 #include <algorithm>
 
-namespace rickyard::views
-{
+namespace rickyard::views {
 
 RailButton::RailButton(const QString &iconName, const QString &label, QWidget *parent)
     : QAbstractButton(parent), iconName_(iconName)

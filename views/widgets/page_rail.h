@@ -8,8 +8,7 @@
 
 class QVBoxLayout;
 
-namespace rickyard::views
-{
+namespace rickyard::views {
 
 class RailButton : public QAbstractButton
 {

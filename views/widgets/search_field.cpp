@@ -6,8 +6,7 @@
 #include <QAction>
 #include <QKeyEvent>
 
-namespace rickyard::views
-{
+namespace rickyard::views {
 
 SearchField::SearchField(const QString &placeholder, QWidget *parent) : QLineEdit(parent)
 {

@@ -3,8 +3,7 @@
 
 #include <QLineEdit>
 
-namespace rickyard::views
-{
+namespace rickyard::views {
 
 class SearchField : public QLineEdit
 {

@@ -8,8 +8,7 @@
 
 #include <cmath>
 
-namespace rickyard::views
-{
+namespace rickyard::views {
 
 SentenceLabel::SentenceLabel(QWidget *parent) : QWidget(parent)
 {

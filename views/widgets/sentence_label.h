@@ -7,8 +7,7 @@
 #include <QVector>
 #include <QWidget>
 
-namespace rickyard::views
-{
+namespace rickyard::views {
 
 struct SentencePart {
     QString text;

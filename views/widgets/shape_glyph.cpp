@@ -2,8 +2,7 @@
 
 #include <QPainter>
 
-namespace rickyard::views
-{
+namespace rickyard::views {
 
 void paintShape(QPainter *painter, const QRectF &rectangle, Role role, const QColor &color)
 {

@@ -8,8 +8,7 @@
 
 class QPainter;
 
-namespace rickyard::views
-{
+namespace rickyard::views {
 
 void paintShape(QPainter *painter, const QRectF &rectangle, Role role, const QColor &color);
 

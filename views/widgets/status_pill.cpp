@@ -6,8 +6,7 @@
 #include <QEvent>
 #include <QPainter>
 
-namespace rickyard::views
-{
+namespace rickyard::views {
 
 StatusPill::StatusPill(Role role, const QString &word, QWidget *parent) : QWidget(parent)
 {

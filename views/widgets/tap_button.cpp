@@ -10,8 +10,7 @@
 
 #include <cmath>
 
-namespace rickyard::views
-{
+namespace rickyard::views {
 
 TapButton::TapButton(const QString &label, QWidget *parent) : QAbstractButton(parent)
 {

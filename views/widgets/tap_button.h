@@ -6,8 +6,7 @@
 
 #include <QAbstractButton>
 
-namespace rickyard::views
-{
+namespace rickyard::views {
 
 class TapButton : public QAbstractButton
 {

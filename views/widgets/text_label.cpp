@@ -2,8 +2,7 @@
 
 #include "views/theme/theme_hub.h"
 
-namespace rickyard::views
-{
+namespace rickyard::views {
 
 TextLabel::TextLabel(const QString &text, TextStyle style, Role role, QWidget *parent)
     : QLabel(parent), style_(style), role_(role)

@@ -6,8 +6,7 @@
 
 #include <QLabel>
 
-namespace rickyard::views
-{
+namespace rickyard::views {
 
 class TextLabel : public QLabel
 {

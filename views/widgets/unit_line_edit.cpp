@@ -8,8 +8,7 @@
 #include <QMenu>
 #include <QPainter>
 
-namespace rickyard::views
-{
+namespace rickyard::views {
 
 UnitLineEdit::UnitLineEdit(QWidget *parent) : UnitLineEdit(QString(), parent) {}
 

@@ -6,8 +6,7 @@
 #include <QLineEdit>
 #include <QStringList>
 
-namespace rickyard::views
-{
+namespace rickyard::views {
 
 class UnitLineEdit : public QLineEdit
 {
