@@ -14,21 +14,19 @@ int runBackup(CliCall &call)
     const WorkspacePtr yard = openForReading(call);
     if (!yard)
         return CannotOpen;
-    QString target;
-    domain::Problems problems;
-    if (call.launch.operands.isEmpty()) {
-        const auto made = yard->backUp(QDateTime::currentDateTimeUtc());
-        problems = made.problems();
-        target = made ? made.value() : QString();
-    } else {
-        target = call.launch.operands.first();
-        problems = yard->copyTo(target).problems();
-    }
-    if (!problems.isEmpty()) {
-        sayProblems(call.err, problems);
+    const QString given = call.launch.operands.value(0);
+    const auto made = yard->readFile([&](storage::Database &file) {
+        if (given.isEmpty())
+            return storage::backUp(file, QDateTime::currentDateTimeUtc());
+        const auto copied = storage::copyTo(file, given);
+        return copied ? domain::Outcome<QString>(given)
+                      : domain::Outcome<QString>(copied.problems());
+    });
+    if (!made) {
+        sayProblems(call.err, made.problems());
         return RefusedInput;
     }
-    call.out << "Backed up to " << QDir::toNativeSeparators(target)
+    call.out << "Backed up to " << QDir::toNativeSeparators(made.value())
              << ". The copy was read through and is whole.\n";
     return Finished;
 }
@@ -70,7 +68,10 @@ int runCheck(CliCall &call)
     const WorkspacePtr yard = openForReading(call);
     if (!yard)
         return CannotOpen;
-    QStringList found = yard->integrityProblems();
+    QStringList found;
+    const domain::Problems broken = yard->readFile(storage::checkWhole).problems();
+    for (const domain::Problem &problem : broken)
+        found << problem.message;
     qsizetype records = 0;
     const domain::Books &books = yard->books();
     for (domain::TableId table : domain::tablesInOrder())

@@ -89,6 +89,7 @@ MainWindow::MainWindow(std::unique_ptr<workspace::Workspace> workspace, commands
             &MainWindow::showAnswersState);
     connect(m_workspace.get(), &workspace::Workspace::changed, this,
             [this] { setWindowTitle(windowTitleText()); });
+    backUpDaily();
     if (!m_workspace->notice().isEmpty())
         m_notice->showInfo(m_workspace->notice());
 }

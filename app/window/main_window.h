@@ -57,10 +57,13 @@ private:
     void redo();
     void saveCopy();
     void backUpNow();
+    void backUpDaily();
+    void sayFile(const QString &text, const domain::Outcome<QString> &done);
     void restoreBackup();
     void openOther();
     void checkYard();
     void exportTables();
+    void importTables();
     void applyLook();
     [[nodiscard]] QString windowTitleText() const;
 

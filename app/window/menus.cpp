@@ -1,23 +1,13 @@
 // The menus of the main window: every action in one place, with its key.
 #include "app/window/main_window.h"
-#include "models/exchange/table_csv.h"
-#include "models/storage/backup.h"
 #include "views/theme/icons.h"
 #include "views/theme/theme_hub.h"
 #include "views/widgets/notice_bar.h"
 
 #include <QActionGroup>
 #include <QApplication>
-#include <QDialog>
-#include <QDialogButtonBox>
-#include <QDir>
-#include <QFileDialog>
-#include <QLabel>
-#include <QListWidget>
 #include <QMenuBar>
 #include <QMessageBox>
-#include <QSaveFile>
-#include <QVBoxLayout>
 
 namespace rickyard::app {
 
@@ -47,6 +37,7 @@ void MainWindow::buildYardMenu()
     add(tr("C&heck the yard file"), QKeySequence(), &MainWindow::checkYard);
     menu->addSeparator();
     add(tr("&Export all tables as CSV…"), QKeySequence(), &MainWindow::exportTables);
+    add(tr("&Import tables from CSV…"), QKeySequence(), &MainWindow::importTables);
     menu->addSeparator();
     QAction *quit = menu->addAction(tr("&Quit"), this, &QWidget::close);
     quit->setShortcut(QKeySequence::Quit);
@@ -153,110 +144,6 @@ void MainWindow::applyLook()
                                                              : views::Mode::System;
     views::ThemeHub::apply(*qApp, mode,
                            m_settings->value(QStringLiteral("look/scale"), 1.0).toDouble());
-}
-
-void MainWindow::saveCopy()
-{
-    const QString path = QFileDialog::getSaveFileName(this, tr("Save a copy of the yard"), {},
-                                                      tr("Yard files (*.rickyard)"));
-    if (path.isEmpty())
-        return;
-    // The dialog has asked about replacing; the copy itself never writes over a file.
-    if (QFile::exists(path) && !QFile::remove(path)) {
-        m_notice->showProblem(tr("%1 is in use. Choose another name.").arg(path));
-        return;
-    }
-    const auto done = m_workspace->copyTo(path);
-    if (done)
-        m_notice->showGood(tr("Copied to %1.").arg(QDir::toNativeSeparators(path)));
-    else
-        refuse(done.problems());
-}
-
-void MainWindow::backUpNow()
-{
-    const auto done = m_workspace->backUp(QDateTime::currentDateTimeUtc());
-    if (done)
-        m_notice->showGood(
-            tr("Backed up and checked: %1.").arg(QDir::toNativeSeparators(done.value())));
-    else
-        refuse(done.problems());
-}
-
-void MainWindow::restoreBackup()
-{
-    const auto backups = storage::backupsOf(m_workspace->path());
-    if (backups.isEmpty()) {
-        m_notice->showInfo(tr("There are no backups of this yard yet. Make one with Yard, Back up "
-                              "now."));
-        return;
-    }
-    QDialog dialog(this);
-    dialog.setWindowTitle(tr("Restore a backup"));
-    auto *layout = new QVBoxLayout(&dialog);
-    auto *words = new QLabel(tr("The yard goes back to the chosen backup. The yard as it is now is "
-                                "kept beside it."),
-                             &dialog);
-    words->setTextFormat(Qt::PlainText);
-    words->setWordWrap(true);
-    layout->addWidget(words);
-    auto *list = new QListWidget(&dialog);
-    list->setAccessibleName(tr("Backups"));
-    for (const storage::BackupFile &backup : backups)
-        list->addItem(tr("%1 · %2 kB")
-                          .arg(QLocale(QStringLiteral("en_US"))
-                                   .toString(backup.time.toLocalTime(), QLocale::LongFormat))
-                          .arg(backup.bytes / 1024));
-    list->setCurrentRow(0);
-    layout->addWidget(list);
-    auto *buttons = new QDialogButtonBox(&dialog);
-    QPushButton *yes = buttons->addButton(tr("Restore"), QDialogButtonBox::AcceptRole);
-    yes->setProperty("role", "primary");
-    buttons->addButton(QDialogButtonBox::Cancel);
-    connect(buttons, &QDialogButtonBox::accepted, &dialog, &QDialog::accept);
-    connect(buttons, &QDialogButtonBox::rejected, &dialog, &QDialog::reject);
-    layout->addWidget(buttons);
-    dialog.resize(460, 360);
-    if (dialog.exec() == QDialog::Accepted && list->currentRow() >= 0)
-        Q_EMIT restoreAsked(backups.at(list->currentRow()).path, m_workspace->path());
-}
-
-void MainWindow::openOther()
-{
-    const QString path = QFileDialog::getOpenFileName(this, tr("Open a yard"), {},
-                                                      tr("Yard files (*.rickyard);;All files (*)"));
-    if (!path.isEmpty())
-        Q_EMIT reopenAsked(path);
-}
-
-void MainWindow::checkYard()
-{
-    const QStringList problems = m_workspace->integrityProblems();
-    if (problems.isEmpty())
-        m_notice->showGood(tr("The yard file is whole: every page and every reference was read."));
-    else
-        m_notice->showProblem(
-            tr("The yard file is damaged: %1. Restore a backup.").arg(problems.first()));
-}
-
-void MainWindow::exportTables()
-{
-    const QString folder =
-        QFileDialog::getExistingDirectory(this, tr("Export all tables to a folder"));
-    if (folder.isEmpty())
-        return;
-    const auto files = exchange::exportBooks(m_workspace->books());
-    for (const auto &[name, bytes] : files) {
-        QSaveFile file(QDir(folder).filePath(name));
-        if (!file.open(QIODevice::WriteOnly) || file.write(bytes) != bytes.size() ||
-            !file.commit()) {
-            m_notice->showProblem(
-                tr("%1 could not be written: %2").arg(file.fileName(), file.errorString()));
-            return;
-        }
-    }
-    m_notice->showGood(
-        tr("%1 tables written to %2.").arg(files.size()).arg(QDir::toNativeSeparators(folder)));
 }
 
 } // namespace rickyard::app

@@ -32,14 +32,13 @@ void settle(int milliseconds)
 
 bool grabPages(MainWindow &window, const QDir &folder, const QString &mode)
 {
-    static const char *const names[] = {"ahead", "wood",   "fire",   "pits",
+    static const char *const names[] = {"ahead",  "wood",   "fire",   "pits",
                                         "events", "upkeep", "weather"};
     for (int i = 0; i < 7; ++i) {
         window.openPage(i);
         settle(700);
-        const QString file = QStringLiteral("%1-%2-%3.png")
-                                 .arg(i + 1)
-                                 .arg(QLatin1String(names[i]), mode);
+        const QString file =
+            QStringLiteral("%1-%2-%3.png").arg(i + 1).arg(QLatin1String(names[i]), mode);
         if (!window.grab().save(folder.filePath(file)))
             return false;
     }
@@ -72,8 +71,8 @@ int makePictures(QApplication &application, const Launch &launch)
         auto settings = std::make_unique<QSettings>(
             scratch.filePath(QString(mode + QStringLiteral(".ini"))), QSettings::IniFormat);
         settings->setValue(QStringLiteral("look/mode"), mode);
-        MainWindow window(std::move(workspace.value()), [] { return pictureMoment(); },
-                          std::move(settings));
+        MainWindow window(
+            std::move(workspace.value()), [] { return pictureMoment(); }, std::move(settings));
         window.resize(1280, 800);
         window.show();
         settle(4000);

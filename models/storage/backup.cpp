@@ -95,6 +95,17 @@ Outcome<QString> backUp(Database &database, const QDateTime &nowUtc, int keep)
     return target;
 }
 
+Outcome<QString> checkWhole(Database &database)
+{
+    const QStringList problems = database.integrityProblems();
+    if (problems.isEmpty())
+        return QString();
+    domain::Problems all;
+    for (const QString &problem : problems)
+        all.append({{}, problem});
+    return Outcome<QString>(all);
+}
+
 Outcome<QString> restore(const QString &backupPath, const QString &yardPath,
                          const QDateTime &nowUtc)
 {

@@ -20,6 +20,8 @@ QVector<BackupFile> backupsOf(const QString &yardPath); // newest first
 Outcome<Done> copyTo(Database &database, const QString &target);
 // A backup in the yard's backup folder; keeps the newest `keep`.
 Outcome<QString> backUp(Database &database, const QDateTime &nowUtc, int keep = 12);
+// "" when every page and reference is in order, else what is not, as a problem.
+Outcome<QString> checkWhole(Database &database);
 // Replaces the (closed) yard by a checked backup. The present file is kept beside it under the
 // returned name.
 Outcome<QString> restore(const QString &backupPath, const QString &yardPath,

@@ -1,7 +1,5 @@
 #include "models/workspace/workspace.h"
 
-#include "models/storage/backup.h"
-
 #include <QFutureWatcher>
 #include <QTimeZone>
 #include <QtConcurrent/QtConcurrentRun>
@@ -135,19 +133,30 @@ Workspace::applyInBackground(const ChangeSet &changes, std::function<void(Outcom
     return state;
 }
 
-Outcome<QString> Workspace::backUp(const QDateTime &nowUtc, int keep)
+namespace {
+
+Outcome<QString> readFileAt(const QString &path, const Workspace::FileWork &work)
 {
-    return storage::backUp(*m_file.database, nowUtc, keep);
+    auto own = storage::Database::open(path, storage::OpenMode::ReadOnly);
+    return own ? work(*own.value()) : Outcome<QString>(own.problems());
 }
 
-Outcome<Done> Workspace::copyTo(const QString &target)
+} // namespace
+
+Outcome<QString> Workspace::readFile(const FileWork &work) const
 {
-    return storage::copyTo(*m_file.database, target);
+    return readFileAt(m_path, work);
 }
 
-QStringList Workspace::integrityProblems()
+void Workspace::readFileInBackground(FileWork work, std::function<void(Outcome<QString>)> finished)
 {
-    return m_file.database->integrityProblems();
+    auto *watcher = new QFutureWatcher<Outcome<QString>>(this);
+    connect(watcher, &QFutureWatcherBase::finished, this, [watcher, finished] {
+        watcher->deleteLater();
+        finished(watcher->result());
+    });
+    watcher->setFuture(QtConcurrent::run(
+        [path = m_path, work = std::move(work)] { return readFileAt(path, work); }));
 }
 
 } // namespace rickyard::workspace

@@ -67,9 +67,11 @@ public:
     std::shared_ptr<LongWrite> applyInBackground(const ChangeSet &changes,
                                                  std::function<void(Outcome<Done>)> finished);
 
-    Outcome<QString> backUp(const QDateTime &nowUtc, int keep = 12);
-    Outcome<Done> copyTo(const QString &target);
-    QStringList integrityProblems();
+    // Work that only reads the file (a backup, a copy, a check), with a connection of its own: at
+    // once, or on a thread so that the window stays live. `finished` runs in this object's thread.
+    using FileWork = std::function<Outcome<QString>(storage::Database &)>;
+    [[nodiscard]] Outcome<QString> readFile(const FileWork &work) const;
+    void readFileInBackground(FileWork work, std::function<void(Outcome<QString>)> finished);
 
 Q_SIGNALS:
     void changed(const rickyard::workspace::Changes &changes);
