@@ -160,12 +160,21 @@ Verbs::putAllInBackground(const QVector<Row> &rows, const QString &actionName,
         if (!before || *before != row)
             changes.append({row.table, row.id, before, row});
     }
-    return m_workspace.applyInBackground(
-        changes, [this, changes, actionName, finished](const Outcome<Done> &done) {
-            if (done && !changes.isEmpty())
-                m_stack.push(new ApplyCommand(actionName, changes));
-            finished(done);
-        });
+    const auto whole =
+        withLedger(books(), changes, [this](TableId t) { return m_workspace.nextId(t); });
+    if (!whole) {
+        const Problems problems = whole.problems();
+        QMetaObject::invokeMethod(
+            this, [finished, problems] { finished(Outcome<Done>(problems)); },
+            Qt::QueuedConnection);
+        return std::make_shared<Workspace::LongWrite>();
+    }
+    return m_workspace.applyInBackground(whole.value(), [this, all = whole.value(), actionName,
+                                                         finished](const Outcome<Done> &done) {
+        if (done && !all.isEmpty())
+            m_stack.push(new ApplyCommand(actionName, all));
+        finished(done);
+    });
 }
 
 Outcome<RecordId> Verbs::lightCook(Cook cook)
