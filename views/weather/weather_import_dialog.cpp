@@ -1,0 +1,373 @@
+#include "views/weather/weather_import_dialog.h"
+
+#include "models/items/wording.h"
+#include "views/theme/icons.h"
+#include "views/theme/theme_hub.h"
+#include "views/weather/weather_mapping_form.h"
+#include "views/widgets/notice_bar.h"
+#include "views/widgets/status_pill.h"
+#include "views/widgets/text_label.h"
+
+#include <QCloseEvent>
+#include <QComboBox>
+#include <QFileDialog>
+#include <QLineEdit>
+#include <QProgressBar>
+#include <QPushButton>
+#include <QSettings>
+#include <QStandardItemModel>
+
+namespace rickyard::views {
+
+using exchange::WeatherImport;
+using exchange::WeatherMapping;
+
+namespace {
+
+constexpr int kPreviewRows = 12;
+constexpr int kRefusalsShown = 8;
+constexpr char kFolderKey[] = "weather/folder";
+
+// The start of a file, whole lines. Text of two bytes a character is taken whole: it is rare, and
+// cutting it needs its byte order.
+QByteArray firstLines(const QByteArray &bytes, int lines)
+{
+    if (bytes.startsWith("\xFF\xFE") || bytes.startsWith("\xFE\xFF"))
+        return bytes;
+    qsizetype at = -1;
+    for (int i = 0; i < lines; ++i) {
+        const qsizetype next = bytes.indexOf('\n', at + 1);
+        if (next < 0)
+            return bytes;
+        at = next;
+    }
+    return bytes.left(at + 1);
+}
+
+} // namespace
+
+WeatherImportDialog::~WeatherImportDialog() = default;
+
+QString WeatherImportDialog::reportText() const
+{
+    return m_report->text();
+}
+
+QAbstractItemModel *WeatherImportDialog::previewModel() const
+{
+    return m_preview;
+}
+
+void WeatherImportDialog::setState(State state)
+{
+    m_state = state;
+    const bool busy = state == State::Opening || state == State::Reading || state == State::Writing;
+    m_progress->setVisible(busy);
+    m_stop->setVisible(state == State::Reading || state == State::Writing);
+    m_form->setEnabled(state == State::Reading || state == State::Checked);
+    m_choose->setEnabled(state != State::Writing);
+    m_import->setEnabled(state == State::Checked && m_result.ok && !m_result.rows.isEmpty() &&
+                         !m_context.readOnly());
+    m_import->setText(
+        m_import->isEnabled()
+            ? tr("Import %1 records").arg(QLocale(QLocale::English).toString(m_result.rows.size()))
+            : tr("Import"));
+    m_saveProfile->setEnabled(state == State::Checked && !m_context.readOnly());
+    m_progress->setRange(0, 0);
+    m_progress->setFormat(state == State::Writing ? tr("Writing… %p %") : tr("Reading… %p %"));
+}
+
+void WeatherImportDialog::chooseFile()
+{
+    const QString folder = m_context.settings.value(QLatin1String(kFolderKey)).toString();
+    const QString path = QFileDialog::getOpenFileName(
+        this, tr("Choose a weather file"), folder, tr("Tables (*.csv *.txt *.tsv);;All files (*)"));
+    if (path.isEmpty())
+        return;
+    m_context.settings.setValue(QLatin1String(kFolderKey), QFileInfo(path).absolutePath());
+    openFile(path);
+}
+
+void WeatherImportDialog::openFile(const QString &path)
+{
+    m_result = {};
+    m_notice->dismiss();
+    setState(State::Opening);
+    m_job.open(path, m_context.books().yard().timeZone);
+}
+
+void WeatherImportDialog::takeFile(const OpenedWeatherFile &file)
+{
+    if (!file.problem.isEmpty()) {
+        setState(m_file.bytes.isEmpty() ? State::NoFile : State::Checked);
+        m_notice->showProblem(file.problem);
+        return;
+    }
+    m_file = file;
+    m_fileName->setText(file.name);
+    m_form->setHeader(file.preview.header);
+    useProfile(m_profiles->currentData().toLongLong());
+}
+
+void WeatherImportDialog::useProfile(domain::RecordId id)
+{
+    m_profiles->setCurrentIndex(qMax(0, m_profiles->findData(QVariant::fromValue<qint64>(id))));
+    if (m_file.bytes.isEmpty())
+        return;
+    QStringList notes = m_file.guess.notes;
+    WeatherMapping mapping = m_file.guess.mapping;
+    if (id != 0) {
+        const domain::ImportProfile profile = m_context.books().importProfiles.value(id);
+        const auto saved = exchange::mappingFromText(profile.mapping);
+        if (!saved) {
+            m_notice->showProblem(saved.message());
+            return;
+        }
+        mapping = saved.value();
+        notes = QStringList{tr("As saved in “%1”.").arg(profile.name)};
+    }
+    if (!m_file.preview.note.isEmpty())
+        notes.prepend(m_file.preview.note);
+    m_guess->setText(notes.join(QLatin1Char(' ')));
+    m_form->setMapping(mapping);
+    splitAnew();
+}
+
+// The headers follow the separator and the header row.
+void WeatherImportDialog::splitAnew()
+{
+    const WeatherMapping mapping = m_form->mapping();
+    const auto preview =
+        exchange::preview(firstLines(m_file.bytes, 60), mapping.separator, mapping.headerLine);
+    QStringList header = preview.header;
+    if (mapping.headerLine == 0) {
+        header.clear();
+        const qsizetype width = preview.rows.isEmpty() ? 0 : preview.rows.first().size();
+        for (qsizetype i = 1; i <= width; ++i)
+            header << QString::number(i);
+    }
+    m_form->setHeader(header);
+    readSoon();
+}
+
+void WeatherImportDialog::readSoon()
+{
+    if (m_file.bytes.isEmpty() || m_state == State::Writing)
+        return;
+    m_result = {};
+    m_job.cancel();
+    setState(State::Reading);
+    m_soon.start();
+}
+
+void WeatherImportDialog::readNow()
+{
+    const WeatherMapping mapping = m_form->mapping();
+    const domain::Problems problems = mapping.check();
+    const QStringList elsewhere = m_form->showProblems(problems);
+    showPreview(mapping);
+    if (!problems.isEmpty()) {
+        m_verdict->setStatus(Role::Act, tr("Mapping not complete"));
+        m_report->setText(elsewhere.isEmpty()
+                              ? tr("See the messages beside the fields at the left.")
+                              : elsewhere.join(QLatin1Char('\n')));
+        m_result = {};
+        setState(State::Checked);
+        Q_EMIT checked();
+        return;
+    }
+    m_verdict->setStatus(Role::Info, tr("Reading"));
+    m_job.read(m_file.bytes, mapping, m_file.name);
+}
+
+// The first rows as records: a wrong unit or zone shows here before it is imported.
+void WeatherImportDialog::showPreview(const WeatherMapping &mapping)
+{
+    m_preview->clear();
+    if (!mapping.check().isEmpty())
+        return;
+    WeatherMapping loose = mapping;
+    loose.strict = false;
+    const WeatherImport first = exchange::readWeather(
+        firstLines(m_file.bytes, kPreviewRows + qMax(1, mapping.headerLine)), loose, m_file.name);
+    const domain::TableSpec &spec = domain::specOf(domain::TableId::Weather);
+    QStringList keys{QStringLiteral("time")};
+    for (const exchange::QuantityColumn &column : mapping.columns)
+        keys << column.quantity;
+    keys << QStringLiteral("place");
+    QStringList labels;
+    for (const QString &key : std::as_const(keys))
+        labels << spec.fields.at(spec.indexOf(key)).label;
+    m_preview->setHorizontalHeaderLabels(labels);
+    const QLocale locale(QStringLiteral("en_US"));
+    for (const domain::Weather &record : first.rows) {
+        const domain::Row row = domain::toRow(record);
+        QList<QStandardItem *> items;
+        for (const QString &key : std::as_const(keys)) {
+            auto *item = new QStandardItem(items::displayText(m_context.books(),
+                                                              spec.fields.at(spec.indexOf(key)),
+                                                              domain::valueOf(row, key), locale));
+            item->setEditable(false);
+            items << item;
+        }
+        m_preview->appendRow(items);
+    }
+    m_previewView->resizeColumnsToContents();
+}
+
+void WeatherImportDialog::takeResult(const WeatherImport &result)
+{
+    m_result = result;
+    QStringList lines = result.report.lines();
+    if (result.cancelled) {
+        m_verdict->setStatus(Role::Watch, tr("Stopped"));
+        lines = QStringList{tr("Reading was stopped; nothing was changed. Change a field to read "
+                               "again.")};
+    } else if (!result.refused.isEmpty()) {
+        m_verdict->setStatus(Role::Act, tr("%1 refused").arg(result.refused.count));
+        QStringList refusals;
+        for (const exchange::Refusal &refusal : result.refused.list.mid(0, kRefusalsShown))
+            refusals << refusal.sentence();
+        if (result.refused.count > kRefusalsShown)
+            refusals << tr("… and %1 more.").arg(result.refused.count - kRefusalsShown);
+        lines = refusals + lines;
+    } else {
+        m_verdict->setStatus(Role::Good, tr("Can be imported"));
+    }
+    m_report->setText(lines.join(QLatin1Char('\n')));
+    setState(State::Checked);
+    Q_EMIT checked();
+}
+
+void WeatherImportDialog::startImport()
+{
+    if (!m_import->isEnabled())
+        return;
+    setState(State::Writing);
+    m_job.compare(m_context.books(), m_result.rows);
+}
+
+void WeatherImportDialog::write(const WeatherChangesToWrite &changes)
+{
+    if (changes.rows.isEmpty()) {
+        setState(State::Checked);
+        m_notice->showInfo(tr("All %1 records are in the yard already; nothing was changed.")
+                               .arg(QLocale(QLocale::English).toString(changes.identical)));
+        Q_EMIT imported(0);
+        return;
+    }
+    const qint64 count = changes.rows.size();
+    m_write =
+        m_context.verbs.putAllInBackground(changes.rows, tr("import %1").arg(m_file.name),
+                                           [self = QPointer<WeatherImportDialog>(this),
+                                            count](const domain::Outcome<domain::Done> &done) {
+                                               if (self)
+                                                   self->written(done, count);
+                                           });
+    m_writePoll.start();
+}
+
+void WeatherImportDialog::written(const domain::Outcome<domain::Done> &done, qint64 count)
+{
+    m_writePoll.stop();
+    const bool stopped = m_write && m_write->cancelled;
+    m_write.reset();
+    setState(State::Checked);
+    if (!done) {
+        if (stopped)
+            m_notice->showInfo(tr("Stopped. Nothing was written."));
+        else
+            m_notice->showProblem(done.message());
+        return;
+    }
+    const QString words = tr("%1 weather records imported from %2. Undo takes them all back.")
+                              .arg(QLocale(QLocale::English).toString(count), m_file.name);
+    m_context.say(words);
+    m_notice->showGood(words);
+    m_close->setText(tr("Done"));
+    m_close->setFocus(Qt::OtherFocusReason);
+    Q_EMIT imported(count);
+}
+
+void WeatherImportDialog::stop()
+{
+    if (m_state == State::Writing) {
+        if (m_write)
+            m_write->cancelled = true;
+        return;
+    }
+    m_soon.stop();
+    m_job.cancel();
+    WeatherImport stopped;
+    stopped.cancelled = true;
+    takeResult(stopped);
+}
+
+void WeatherImportDialog::fillProfiles()
+{
+    const QVariant kept = m_profiles->currentData();
+    m_profiles->clear();
+    m_profiles->addItem(tr("As guessed from the file"), QVariant::fromValue<qint64>(0));
+    for (const domain::ImportProfile &profile : m_context.books().importProfiles)
+        if (profile.kind == QLatin1String(exchange::kWeatherProfileKind))
+            m_profiles->addItem(profile.name, QVariant::fromValue<qint64>(profile.id));
+    m_profiles->setCurrentIndex(qMax(0, m_profiles->findData(kept)));
+}
+
+bool WeatherImportDialog::saveProfile(const QString &name)
+{
+    if (name.trimmed().isEmpty()) {
+        m_notice->showProblem(
+            tr("Give the mapping a name first, such as the name of the station."));
+        m_profileName->setFocus(Qt::OtherFocusReason);
+        return false;
+    }
+    domain::ImportProfile profile;
+    for (const domain::ImportProfile &other : m_context.books().importProfiles)
+        if (other.name == name.trimmed() &&
+            other.kind == QLatin1String(exchange::kWeatherProfileKind))
+            profile = other;
+    profile.name = name.trimmed();
+    profile.kind = QLatin1String(exchange::kWeatherProfileKind);
+    profile.mapping = exchange::toText(m_form->mapping());
+    domain::Problems problems;
+    domain::RecordId id = profile.id;
+    if (id == 0) {
+        const auto added = m_context.verbs.add(profile, tr("save mapping %1").arg(profile.name));
+        problems = added.problems();
+        id = added ? added.value() : 0;
+    } else {
+        problems =
+            m_context.verbs.edit(profile, tr("save mapping %1").arg(profile.name)).problems();
+    }
+    if (!problems.isEmpty()) {
+        m_notice->showProblem(domain::joined(problems));
+        return false;
+    }
+    fillProfiles();
+    m_profiles->setCurrentIndex(m_profiles->findData(QVariant::fromValue<qint64>(id)));
+    m_notice->showGood(tr("The mapping is saved as “%1”.").arg(profile.name));
+    return true;
+}
+
+void WeatherImportDialog::reject()
+{
+    if (m_state == State::Writing) {
+        stop(); // the answer of the write closes nothing: its outcome is worth seeing
+        return;
+    }
+    m_job.cancel();
+    QDialog::reject();
+}
+
+void WeatherImportDialog::closeEvent(QCloseEvent *event)
+{
+    if (m_state == State::Writing) {
+        stop();
+        event->ignore();
+        return;
+    }
+    QDialog::closeEvent(event);
+}
+
+} // namespace rickyard::views

@@ -1,0 +1,139 @@
+#include "views/weather/weather_import_job.h"
+
+#include <QFile>
+#include <QFileInfo>
+#include <QFutureWatcher>
+#include <QtConcurrent/QtConcurrentRun>
+
+namespace rickyard::views {
+
+using exchange::WeatherImport;
+
+namespace {
+
+constexpr qint64 kMostBytes = 512LL << 20U;
+
+OpenedWeatherFile openFile(const QString &path, const QString &yardZone)
+{
+    OpenedWeatherFile file;
+    file.path = path;
+    file.name = QFileInfo(path).fileName();
+    QFile device(path);
+    if (!device.open(QIODevice::ReadOnly)) {
+        file.problem = WeatherImportJob::tr("%1 could not be opened: %2.")
+                           .arg(file.name, device.errorString());
+        return file;
+    }
+    if (device.size() > kMostBytes) {
+        file.problem =
+            WeatherImportJob::tr("%1 is larger than 512 MB. Split it by year.").arg(file.name);
+        return file;
+    }
+    file.bytes = device.readAll();
+    if (device.error() != QFileDevice::NoError) {
+        file.problem =
+            WeatherImportJob::tr("%1 could not be read: %2.").arg(file.name, device.errorString());
+        return file;
+    }
+    file.guess = exchange::guessMapping(file.bytes, yardZone);
+    file.preview =
+        exchange::preview(file.bytes, file.guess.mapping.separator, file.guess.mapping.headerLine);
+    if (file.preview.header.isEmpty() && file.preview.rows.isEmpty())
+        file.problem = file.preview.note.isEmpty()
+                           ? WeatherImportJob::tr("%1 holds no rows.").arg(file.name)
+                           : file.preview.note;
+    return file;
+}
+
+WeatherChangesToWrite changesOf(const domain::Books &books, const QVector<domain::Weather> &rows)
+{
+    const exchange::WeatherMerge merge = exchange::mergeWeather(books, rows);
+    WeatherChangesToWrite changes;
+    changes.fresh = merge.fresh.size();
+    changes.updated = merge.updated.size();
+    changes.identical = merge.identical;
+    changes.rows.reserve(merge.fresh.size() + merge.updated.size());
+    for (const domain::Weather &record : merge.fresh)
+        changes.rows << domain::toRow(record);
+    for (const domain::Weather &record : merge.updated)
+        changes.rows << domain::toRow(record);
+    return changes;
+}
+
+} // namespace
+
+WeatherImportJob::WeatherImportJob(QObject *parent) : QObject(parent)
+{
+    m_poll.setInterval(80);
+    connect(&m_poll, &QTimer::timeout, this, [this] {
+        if (m_watch)
+            Q_EMIT progressed(m_watch->done, m_watch->total);
+    });
+}
+
+WeatherImportJob::~WeatherImportJob()
+{
+    cancel();
+}
+
+void WeatherImportJob::cancel()
+{
+    if (m_watch)
+        m_watch->cancelled = true;
+    m_watch.reset();
+    m_poll.stop();
+}
+
+// The work owns copies of all it needs, so that it may outlive this object for a moment; its
+// result is dropped when another run has taken its place.
+template <class T, class Work, class Finished>
+void WeatherImportJob::run(Work work, Finished finished)
+{
+    cancel();
+    auto watch = std::make_shared<Watch>();
+    m_watch = watch;
+    m_poll.start();
+    ++m_running;
+    auto *watcher = new QFutureWatcher<T>(this);
+    connect(watcher, &QFutureWatcherBase::finished, this, [this, watcher, watch, finished] {
+        watcher->deleteLater();
+        --m_running;
+        if (m_watch != watch)
+            return;
+        m_watch.reset();
+        m_poll.stop();
+        finished(watcher->result());
+    });
+    watcher->setFuture(QtConcurrent::run([work, watch] { return work(*watch); }));
+}
+
+void WeatherImportJob::open(const QString &path, const QString &yardZone)
+{
+    run<OpenedWeatherFile>([path, yardZone](Watch &) { return openFile(path, yardZone); },
+                           [this](const OpenedWeatherFile &file) { Q_EMIT opened(file); });
+}
+
+void WeatherImportJob::read(const QByteArray &bytes, const exchange::WeatherMapping &mapping,
+                            const QString &fileName)
+{
+    run<WeatherImport>(
+        [bytes, mapping, fileName](Watch &watch) {
+            return exchange::readWeather(
+                bytes, mapping, fileName,
+                [&watch](qint64 done, qint64 total) {
+                    watch.done = done;
+                    watch.total = total;
+                },
+                &watch.cancelled);
+        },
+        [this](const WeatherImport &result) { Q_EMIT wasRead(result); });
+}
+
+void WeatherImportJob::compare(const domain::Books &books, const QVector<domain::Weather> &rows)
+{
+    run<WeatherChangesToWrite>(
+        [books, rows](Watch &) { return changesOf(books, rows); },
+        [this](const WeatherChangesToWrite &changes) { Q_EMIT compared(changes); });
+}
+
+} // namespace rickyard::views

@@ -1,0 +1,68 @@
+// The slow steps of a weather import, each on a thread: opening a file and guessing its mapping,
+// reading it, and working out what its rows change in the yard. A new reading supersedes the one
+// that still runs.
+#pragma once
+
+#include "models/domain/records/books.h"
+#include "models/exchange/weather_import.h"
+
+#include <QObject>
+#include <QTimer>
+
+#include <atomic>
+#include <memory>
+
+namespace rickyard::views {
+
+struct OpenedWeatherFile {
+    QString path;
+    QString name;
+    QByteArray bytes;
+    QString problem; // in words; empty when it could be read
+    exchange::WeatherPreview preview;
+    exchange::MappingGuess guess;
+};
+
+struct WeatherChangesToWrite {
+    QVector<domain::Row> rows;
+    qint64 fresh = 0;
+    qint64 updated = 0;
+    qint64 identical = 0;
+};
+
+class WeatherImportJob : public QObject
+{
+    Q_OBJECT
+
+public:
+    explicit WeatherImportJob(QObject *parent = nullptr);
+    ~WeatherImportJob() override;
+
+    void open(const QString &path, const QString &yardZone);
+    void read(const QByteArray &bytes, const exchange::WeatherMapping &mapping,
+              const QString &fileName);
+    void compare(const domain::Books &books, const QVector<domain::Weather> &rows);
+    void cancel();
+    [[nodiscard]] bool running() const { return m_running > 0; }
+
+Q_SIGNALS:
+    void opened(const rickyard::views::OpenedWeatherFile &file);
+    void progressed(qint64 done, qint64 total);
+    void wasRead(const rickyard::exchange::WeatherImport &result);
+    void compared(const rickyard::views::WeatherChangesToWrite &changes);
+
+private:
+    struct Watch {
+        std::atomic_bool cancelled{false};
+        std::atomic<qint64> done{0};
+        std::atomic<qint64> total{0};
+    };
+    template <class T, class Work, class Finished>
+    void run(Work work, Finished finished);
+
+    std::shared_ptr<Watch> m_watch;
+    QTimer m_poll;
+    int m_running = 0;
+};
+
+} // namespace rickyard::views

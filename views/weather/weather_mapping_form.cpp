@@ -1,0 +1,363 @@
+#include "views/weather/weather_mapping_form.h"
+
+#include "models/domain/quantities/units.h"
+#include "views/theme/theme_hub.h"
+#include "views/widgets/field_row.h"
+#include "views/widgets/text_label.h"
+
+#include <QCheckBox>
+#include <QComboBox>
+#include <QGridLayout>
+#include <QLineEdit>
+#include <QVBoxLayout>
+
+namespace rickyard::views {
+
+using exchange::OutOfRange;
+using exchange::TimeColumns;
+using exchange::TimeZoneKind;
+using exchange::WeatherMapping;
+
+namespace {
+
+// "+02:00", "-5", "-05:30" in seconds east of UTC.
+std::optional<int> offsetOf(const QString &text)
+{
+    QString digits = text.trimmed();
+    digits.replace(QChar(0x2212), QLatin1Char('-'));
+    const bool west = digits.startsWith(QLatin1Char('-'));
+    if (west || digits.startsWith(QLatin1Char('+')))
+        digits.remove(0, 1);
+    const QStringList parts = digits.split(QLatin1Char(':'));
+    bool hoursOk = false;
+    bool minutesOk = true;
+    const int hours = parts.value(0).toInt(&hoursOk);
+    const int minutes = parts.size() > 1 ? parts.at(1).toInt(&minutesOk) : 0;
+    if (!hoursOk || !minutesOk || parts.size() > 2 || hours > 14 || minutes > 59)
+        return std::nullopt;
+    const int seconds = hours * 3600 + minutes * 60;
+    return west ? -seconds : seconds;
+}
+
+QString offsetText(int seconds)
+{
+    const int minutes = std::abs(seconds) / 60;
+    return QStringLiteral("%1%2:%3")
+        .arg(seconds < 0 ? QLatin1Char('-') : QLatin1Char('+'))
+        .arg(minutes / 60, 2, 10, QLatin1Char('0'))
+        .arg(minutes % 60, 2, 10, QLatin1Char('0'));
+}
+
+QVBoxLayout *plainColumn(QWidget *owner)
+{
+    auto *column = new QVBoxLayout(owner);
+    column->setContentsMargins(0, 0, 0, 0);
+    column->setSpacing(theme(owner).space(3));
+    return column;
+}
+
+} // namespace
+
+WeatherMappingForm::WeatherMappingForm(QWidget *parent) : QWidget(parent)
+{
+    auto *column = plainColumn(this);
+    buildTime(column);
+    buildQuantities(column);
+    buildRecords(column);
+    buildFile(column);
+    column->addStretch(1);
+    setMapping({});
+}
+
+QComboBox *WeatherMappingForm::box(const QString &name)
+{
+    auto *made = new QComboBox;
+    made->setAccessibleName(name);
+    made->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
+    made->setMinimumContentsLength(8);
+    connect(made, &QComboBox::activated, this, &WeatherMappingForm::changed);
+    return made;
+}
+
+QComboBox *WeatherMappingForm::columnChoice(const QString &name)
+{
+    QComboBox *made = box(name);
+    m_columnBoxes << made;
+    return made;
+}
+
+FieldRow *WeatherMappingForm::row(const QString &key, const QString &label, QWidget *editor)
+{
+    auto *made = new FieldRow(label, editor);
+    m_rows.insert(key, made);
+    if (auto *line = qobject_cast<QLineEdit *>(editor)) {
+        line->setAccessibleName(label);
+        connect(line, &QLineEdit::textEdited, this, &WeatherMappingForm::changed);
+    }
+    return made;
+}
+
+void WeatherMappingForm::buildFile(QVBoxLayout *column)
+{
+    column->addWidget(new TextLabel(tr("How the file is written"), TextStyle::BodyStrong));
+    auto *grid = new QGridLayout;
+    grid->setHorizontalSpacing(theme(this).space(3));
+    m_separator = box(tr("Separator"));
+    m_separator->addItem(tr("Comma"), QStringLiteral(","));
+    m_separator->addItem(tr("Semicolon"), QStringLiteral(";"));
+    m_separator->addItem(tr("Tab"), QStringLiteral("\t"));
+    m_separator->addItem(tr("Bar |"), QStringLiteral("|"));
+    m_decimal = box(tr("Decimal sign"));
+    m_decimal->addItem(tr("Point 1.5"), QStringLiteral("."));
+    m_decimal->addItem(tr("Comma 1,5"), QStringLiteral(","));
+    m_headerRow = box(tr("Headers"));
+    m_headerRow->addItem(tr("None"), 0);
+    for (int i = 1; i <= 10; ++i)
+        m_headerRow->addItem(tr("In row %1").arg(i), i);
+    m_missing = new QLineEdit;
+    grid->addWidget(row(QStringLiteral("separator"), tr("Separator"), m_separator), 0, 0);
+    grid->addWidget(row(QStringLiteral("decimal"), tr("Decimal sign"), m_decimal), 0, 1);
+    grid->addWidget(row(QStringLiteral("headerLine"), tr("Headers"), m_headerRow), 0, 2);
+    FieldRow *missing = row(QStringLiteral("missing"), tr("Marks of a missing value"), m_missing);
+    missing->setHelp(tr("With blanks between. An empty cell is always missing."));
+    grid->addWidget(missing, 1, 0, 1, 3);
+    column->addLayout(grid);
+    for (QComboBox *one : {m_separator, m_headerRow})
+        connect(one, &QComboBox::activated, this, &WeatherMappingForm::layoutChanged);
+}
+
+void WeatherMappingForm::buildTime(QVBoxLayout *column)
+{
+    column->addWidget(new TextLabel(tr("Time"), TextStyle::BodyStrong));
+    auto *grid = new QGridLayout;
+    grid->setHorizontalSpacing(theme(this).space(3));
+    m_timeWay = box(tr("Time stands in"));
+    m_timeWay->addItem(tr("One column"));
+    m_timeWay->addItem(tr("Year, month, day, hour"));
+    grid->addWidget(row(QStringLiteral("timeColumns"), tr("Time stands in"), m_timeWay), 0, 0);
+    m_zoneKind = box(tr("Time zone of the file"));
+    m_zoneKind->addItem(tr("UTC"));
+    m_zoneKind->addItem(tr("Zone by name"));
+    m_zoneKind->addItem(tr("Fixed offset"));
+    grid->addWidget(row(QStringLiteral("zoneKind"), tr("Where it says no offset"), m_zoneKind), 0,
+                    1);
+    column->addLayout(grid);
+    m_zone = new QLineEdit;
+    column->addWidget(row(QStringLiteral("zone"), tr("Zone or offset"), m_zone));
+    m_rows.insert(QStringLiteral("offset"), m_rows.value(QStringLiteral("zone")));
+
+    m_oneTime = new QWidget;
+    auto *one = new QGridLayout(m_oneTime);
+    one->setContentsMargins(0, 0, 0, 0);
+    one->setHorizontalSpacing(theme(this).space(3));
+    m_time = columnChoice(tr("Time column"));
+    one->addWidget(row(QStringLiteral("timeColumn"), tr("Time column"), m_time), 0, 0);
+    m_timeFormat = new QLineEdit;
+    m_timeFormat->setPlaceholderText(tr("ISO 8601"));
+    one->addWidget(row(QStringLiteral("timeFormat"), tr("Format, if not ISO"), m_timeFormat), 0, 1);
+    column->addWidget(m_oneTime);
+    m_partTimes = new QWidget;
+    auto *parts = new QGridLayout(m_partTimes);
+    parts->setContentsMargins(0, 0, 0, 0);
+    parts->setHorizontalSpacing(theme(this).space(3));
+    const QVector<QPair<QString, QString>> names{{QStringLiteral("yearColumn"), tr("Year")},
+                                                 {QStringLiteral("monthColumn"), tr("Month")},
+                                                 {QStringLiteral("dayColumn"), tr("Day")},
+                                                 {QStringLiteral("hourColumn"), tr("Hour")},
+                                                 {QStringLiteral("minuteColumn"), tr("Minute")}};
+    for (int i = 0; i < names.size(); ++i) {
+        m_parts << columnChoice(names.at(i).second);
+        parts->addWidget(row(names.at(i).first, names.at(i).second, m_parts.last()), i / 2, i % 2);
+    }
+    column->addWidget(m_partTimes);
+    connect(m_timeWay, &QComboBox::activated, this, &WeatherMappingForm::showTimeWay);
+    connect(m_zoneKind, &QComboBox::activated, this, &WeatherMappingForm::showTimeWay);
+}
+
+void WeatherMappingForm::buildQuantities(QVBoxLayout *column)
+{
+    column->addWidget(
+        new TextLabel(tr("Which column is what, in which unit"), TextStyle::BodyStrong));
+    for (const exchange::WeatherQuantity &quantity : exchange::weatherQuantities()) {
+        Line line;
+        line.column = columnChoice(tr("%1: column").arg(quantity.label));
+        line.unit = box(tr("%1: unit").arg(quantity.label));
+        for (const domain::Unit &unit : domain::unitsOf(quantity.dimension))
+            line.unit->addItem(unit.symbol.isEmpty() ? tr("fraction") : unit.symbol, unit.key);
+        auto *pair = new QWidget;
+        auto *across = new QHBoxLayout(pair);
+        across->setContentsMargins(0, 0, 0, 0);
+        across->setSpacing(theme(this).space(2));
+        across->addWidget(line.column, 3);
+        across->addWidget(line.unit, 1);
+        line.row = row(QString(QStringLiteral("columns.") + quantity.key), quantity.label, pair);
+        column->addWidget(line.row);
+        m_quantities.insert(quantity.key, line);
+    }
+    m_rows.insert(QStringLiteral("columns"),
+                  m_quantities.value(exchange::weatherQuantities().first().key).row);
+}
+
+void WeatherMappingForm::buildRecords(QVBoxLayout *column)
+{
+    column->addWidget(new TextLabel(tr("The records"), TextStyle::BodyStrong));
+    auto *grid = new QGridLayout;
+    grid->setHorizontalSpacing(theme(this).space(3));
+    m_place = new QLineEdit;
+    m_placeColumn = columnChoice(tr("Place column"));
+    grid->addWidget(row(QStringLiteral("place"), tr("Place of every row"), m_place), 0, 0);
+    grid->addWidget(row(QStringLiteral("placeColumn"), tr("or its column"), m_placeColumn), 0, 1);
+    m_outOfRange = box(tr("A value that cannot be true"));
+    m_outOfRange->addItem(tr("Refuses the file"));
+    m_outOfRange->addItem(tr("Counts as missing"));
+    grid->addWidget(
+        row(QStringLiteral("outOfRange"), tr("A value that cannot be true"), m_outOfRange), 1, 0);
+    m_normals = new QCheckBox(tr("Climate normals, not observations"));
+    m_normals->setAccessibleName(m_normals->text());
+    connect(m_normals, &QCheckBox::clicked, this, &WeatherMappingForm::changed);
+    grid->addWidget(m_normals, 1, 1, Qt::AlignBottom);
+    column->addLayout(grid);
+}
+
+void WeatherMappingForm::setHeader(const QStringList &header)
+{
+    m_header = header;
+    const WeatherMapping kept = mapping();
+    fillColumns();
+    setMapping(kept);
+}
+
+void WeatherMappingForm::fillColumns()
+{
+    for (QComboBox *one : std::as_const(m_columnBoxes)) {
+        one->clear();
+        one->addItem(tr("Not in this file"), QString());
+        for (int i = 0; i < m_header.size(); ++i) {
+            const QString name = m_header.at(i).trimmed();
+            one->addItem(name.isEmpty() ? tr("Column %1").arg(i + 1) : name, m_header.at(i));
+        }
+    }
+}
+
+// A column that the file lacks stays chosen and says so, so that a saved mapping is not changed
+// by looking at it.
+void WeatherMappingForm::choose(QComboBox *one, const QString &column)
+{
+    int at = column.isEmpty() ? 0 : one->findData(column);
+    if (at < 0) {
+        one->addItem(tr("%1 (not there)").arg(column), column);
+        at = one->count() - 1;
+    }
+    one->setCurrentIndex(at);
+}
+
+void WeatherMappingForm::setMapping(const WeatherMapping &mapping)
+{
+    m_mapping = mapping;
+    if (m_columnBoxes.first()->count() == 0)
+        fillColumns();
+    m_separator->setCurrentIndex(qMax(0, m_separator->findData(QString(mapping.separator))));
+    m_decimal->setCurrentIndex(qMax(0, m_decimal->findData(QString(mapping.decimal))));
+    m_headerRow->setCurrentIndex(qMax(0, m_headerRow->findData(mapping.headerLine)));
+    QStringList marks = mapping.missing;
+    marks.removeAll(QString());
+    m_missing->setText(marks.join(QLatin1Char(' ')));
+    m_timeWay->setCurrentIndex(static_cast<int>(mapping.timeColumns));
+    choose(m_time, mapping.timeColumn);
+    m_timeFormat->setText(mapping.timeFormat);
+    const QStringList parts{mapping.yearColumn, mapping.monthColumn, mapping.dayColumn,
+                            mapping.hourColumn, mapping.minuteColumn};
+    for (int i = 0; i < m_parts.size(); ++i)
+        choose(m_parts.at(i), parts.at(i));
+    m_zoneKind->setCurrentIndex(static_cast<int>(mapping.zoneKind));
+    m_zone->setText(mapping.zoneKind == TimeZoneKind::FixedOffset
+                        ? offsetText(mapping.offsetSeconds)
+                        : mapping.zone);
+    for (auto it = m_quantities.cbegin(); it != m_quantities.cend(); ++it) {
+        const exchange::QuantityColumn *column = mapping.columnFor(it.key());
+        choose(it->column, column == nullptr ? QString() : column->column);
+        if (column != nullptr)
+            it->unit->setCurrentIndex(qMax(0, it->unit->findData(column->unit)));
+    }
+    m_place->setText(mapping.place);
+    choose(m_placeColumn, mapping.placeColumn);
+    m_normals->setChecked(mapping.asNormals);
+    m_outOfRange->setCurrentIndex(static_cast<int>(mapping.outOfRange));
+    showTimeWay();
+}
+
+WeatherMapping WeatherMappingForm::mapping() const
+{
+    WeatherMapping mapping = m_mapping;
+    mapping.separator = m_separator->currentData().toString().at(0);
+    mapping.decimal = m_decimal->currentData().toString().at(0);
+    mapping.headerLine = m_headerRow->currentData().toInt();
+    mapping.missing =
+        QStringList{QString()} + m_missing->text().split(QLatin1Char(' '), Qt::SkipEmptyParts);
+    mapping.timeColumns = static_cast<TimeColumns>(m_timeWay->currentIndex());
+    mapping.timeColumn = m_time->currentData().toString();
+    mapping.timeFormat = m_timeFormat->text().trimmed();
+    mapping.yearColumn = m_parts.at(0)->currentData().toString();
+    mapping.monthColumn = m_parts.at(1)->currentData().toString();
+    mapping.dayColumn = m_parts.at(2)->currentData().toString();
+    mapping.hourColumn = m_parts.at(3)->currentData().toString();
+    mapping.minuteColumn = m_parts.at(4)->currentData().toString();
+    mapping.zoneKind = static_cast<TimeZoneKind>(m_zoneKind->currentIndex());
+    if (mapping.zoneKind == TimeZoneKind::FixedOffset)
+        mapping.offsetSeconds = offsetOf(m_zone->text()).value_or(mapping.offsetSeconds);
+    else if (mapping.zoneKind == TimeZoneKind::Zone)
+        mapping.zone = m_zone->text().trimmed();
+    mapping.columns.clear();
+    for (const exchange::WeatherQuantity &quantity : exchange::weatherQuantities()) {
+        const Line line = m_quantities.value(quantity.key);
+        const QString column = line.column->currentData().toString();
+        if (!column.isEmpty())
+            mapping.columns.append({quantity.key, column, line.unit->currentData().toString()});
+    }
+    mapping.place = m_place->text().trimmed();
+    mapping.placeColumn = m_placeColumn->currentData().toString();
+    mapping.asNormals = m_normals->isChecked();
+    mapping.outOfRange = static_cast<OutOfRange>(m_outOfRange->currentIndex());
+    return mapping;
+}
+
+void WeatherMappingForm::showTimeWay()
+{
+    const bool one = m_timeWay->currentIndex() == static_cast<int>(TimeColumns::One);
+    m_oneTime->setVisible(one);
+    m_partTimes->setVisible(!one);
+    const auto kind = static_cast<TimeZoneKind>(m_zoneKind->currentIndex());
+    m_zone->parentWidget()->setVisible(kind != TimeZoneKind::Utc);
+    m_zone->setPlaceholderText(kind == TimeZoneKind::Zone ? tr("America/Chicago") : tr("-06:00"));
+}
+
+QStringList WeatherMappingForm::showProblems(const domain::Problems &problems)
+{
+    for (FieldRow *one : std::as_const(m_rows))
+        one->clearProblem();
+    QStringList elsewhere;
+    for (const domain::Problem &problem : problems) {
+        FieldRow *one = m_rows.value(problem.field);
+        if (one == nullptr)
+            elsewhere << problem.message;
+        else
+            one->setProblem(problem.message);
+    }
+    if (m_zoneKind->currentIndex() == static_cast<int>(TimeZoneKind::FixedOffset) &&
+        !offsetOf(m_zone->text()))
+        m_rows.value(QStringLiteral("zone"))
+            ->setProblem(tr("Expected an offset from UTC such as -06:00."));
+    return elsewhere;
+}
+
+QComboBox *WeatherMappingForm::columnBox(const QString &quantity) const
+{
+    return m_quantities.value(quantity).column;
+}
+
+QComboBox *WeatherMappingForm::unitBox(const QString &quantity) const
+{
+    return m_quantities.value(quantity).unit;
+}
+
+} // namespace rickyard::views

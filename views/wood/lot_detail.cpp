@@ -1,0 +1,315 @@
+#include "views/wood/lot_detail.h"
+
+#include "models/domain/answers/answers.h"
+#include "models/domain/wood/delivery.h"
+#include "models/items/wording.h"
+#include "views/theme/number_style.h"
+#include "views/theme/theme_hub.h"
+#include "views/widgets/caution_note.h"
+#include "views/widgets/flow_layout.h"
+#include "views/widgets/numeral.h"
+#include "views/widgets/status_pill.h"
+#include "views/widgets/text_label.h"
+#include "views/wood/count_panel.h"
+#include "views/wood/hold_panel.h"
+#include "views/wood/reading_entry.h"
+#include "views/wood/wood_words.h"
+
+#include <QPushButton>
+#include <QStackedWidget>
+#include <QVBoxLayout>
+
+namespace rickyard::views {
+
+using domain::Lot;
+using domain::LotStock;
+using domain::Readiness;
+
+namespace {
+
+// A stack takes the height of its current page only: the form below moves up to it.
+class FittingStack : public QStackedWidget
+{
+public:
+    using QStackedWidget::QStackedWidget;
+    [[nodiscard]] QSize sizeHint() const override
+    {
+        return currentWidget() == nullptr ? QSize() : currentWidget()->sizeHint();
+    }
+    [[nodiscard]] QSize minimumSizeHint() const override
+    {
+        return currentWidget() == nullptr ? QSize() : currentWidget()->minimumSizeHint();
+    }
+    [[nodiscard]] bool hasHeightForWidth() const override { return true; }
+    [[nodiscard]] int heightForWidth(int width) const override
+    {
+        const QWidget *page = currentWidget();
+        if (page == nullptr)
+            return 0;
+        return page->hasHeightForWidth() ? page->heightForWidth(width) : page->sizeHint().height();
+    }
+};
+
+TextLabel *wrapped(TextStyle style, Role role)
+{
+    auto *label = new TextLabel(QString(), style, role);
+    label->setWordWrap(true);
+    return label;
+}
+
+QString standingWord(domain::Standing standing)
+{
+    switch (standing) {
+    case domain::Standing::Good:
+        return LotDetail::tr("As paid for");
+    case domain::Standing::Watch:
+        return LotDetail::tr("Right, but wet");
+    case domain::Standing::Act:
+        return LotDetail::tr("Not as paid for");
+    case domain::Standing::Unknown:
+        break;
+    }
+    return LotDetail::tr("Not settled");
+}
+
+Role standingRole(domain::Standing standing)
+{
+    switch (standing) {
+    case domain::Standing::Good:
+        return Role::Good;
+    case domain::Standing::Watch:
+        return Role::Watch;
+    case domain::Standing::Act:
+        return Role::Act;
+    case domain::Standing::Unknown:
+        break;
+    }
+    return Role::Info;
+}
+
+} // namespace
+
+LotDetail::LotDetail(PageContext &context, QWidget *parent)
+    : QWidget(parent), m_context(context), m_stack(new FittingStack),
+      m_reading(new ReadingEntry(context)), m_count(new CountPanel(context)),
+      m_hold(new HoldPanel(context))
+{
+    auto *column = new QVBoxLayout(this);
+    column->setContentsMargins(0, 0, 0, 0);
+    column->addWidget(m_stack);
+    m_stack->addWidget(buildFacts());
+    m_stack->addWidget(m_reading);
+    m_stack->addWidget(m_count);
+    m_stack->addWidget(m_hold);
+    const auto back = [this] { openPanel(Panel::Facts); };
+    connect(m_reading, &ReadingEntry::saved, this, back);
+    connect(m_reading, &ReadingEntry::closed, this, back);
+    connect(m_count, &CountPanel::saved, this, back);
+    connect(m_count, &CountPanel::closed, this, back);
+    connect(m_hold, &HoldPanel::saved, this, back);
+    connect(m_hold, &HoldPanel::closed, this, back);
+    connect(&context.verbs.yard(), &workspace::Workspace::changed, this, [this] { refresh(); });
+    setVisible(false);
+}
+
+QWidget *LotDetail::buildFacts()
+{
+    const Theme &look = theme(this);
+    auto *facts = new QWidget;
+    auto *column = new QVBoxLayout(facts);
+    column->setContentsMargins(0, 0, 0, 0);
+    column->setSpacing(look.space(2));
+    auto *head = new QHBoxLayout;
+    m_name = wrapped(TextStyle::Heading, Role::Ink);
+    m_pill = new StatusPill(Role::Info, QString());
+    head->addWidget(m_name, 1);
+    head->addWidget(m_pill, 0, Qt::AlignTop);
+    column->addLayout(head);
+    auto *numerals = new QHBoxLayout;
+    numerals->setSpacing(look.space(4));
+    m_heat = new Numeral;
+    m_stacked = new Numeral;
+    m_splits = new Numeral;
+    for (Numeral *numeral : {m_heat, m_stacked, m_splits}) {
+        numeral->setTextStyle(TextStyle::Title);
+        numerals->addWidget(numeral);
+    }
+    numerals->addStretch(1);
+    column->addLayout(numerals);
+    m_amounts = wrapped(TextStyle::Body, Role::InkMuted);
+    m_moisture = wrapped(TextStyle::Body, Role::Ink);
+    column->addWidget(m_amounts);
+    column->addWidget(m_moisture);
+    m_deliveryPill = new StatusPill(Role::Info, QString());
+    m_delivery = wrapped(TextStyle::Body, Role::Ink);
+    m_findings = wrapped(TextStyle::Caption, Role::InkMuted);
+    auto *delivery = new QHBoxLayout;
+    delivery->setSpacing(look.space(2));
+    delivery->addWidget(m_deliveryPill, 0, Qt::AlignTop);
+    delivery->addWidget(m_delivery, 1);
+    column->addLayout(delivery);
+    column->addWidget(m_findings);
+    m_caution = new CautionNote(QString());
+    column->addWidget(m_caution);
+    column->addWidget(buildActs());
+    return facts;
+}
+
+QWidget *LotDetail::buildActs()
+{
+    auto *row = new QWidget;
+    auto *flow = new FlowLayout(row);
+    flow->setContentsMargins(0, 0, 0, 0);
+    const auto act = [&](const QString &text, Panel panel) {
+        auto *button = new QPushButton(text);
+        button->setAccessibleName(text);
+        connect(button, &QPushButton::clicked, this, [this, panel] { openPanel(panel); });
+        flow->addWidget(button);
+        m_acts << button;
+        return button;
+    };
+    act(tr("Log reading"), Panel::Reading);
+    act(tr("Count"), Panel::Count);
+    m_holdButton = act(tr("Put on hold"), Panel::Hold);
+    return row;
+}
+
+LotDetail::Panel LotDetail::panel() const
+{
+    return static_cast<Panel>(m_stack->currentIndex());
+}
+
+void LotDetail::openPanel(Panel panel)
+{
+    if (m_lot == 0 || (m_context.readOnly() && panel != Panel::Facts))
+        return;
+    m_stack->setCurrentIndex(static_cast<int>(panel));
+    if (panel == Panel::Reading)
+        m_reading->start(m_lot);
+    else if (panel == Panel::Count)
+        m_count->start(m_lot);
+    else if (panel == Panel::Hold)
+        m_hold->start(m_lot);
+    else
+        refresh();
+    m_stack->updateGeometry();
+    Q_EMIT panelChanged(panel != Panel::Facts);
+}
+
+void LotDetail::setLot(domain::RecordId lot)
+{
+    const bool other = lot != m_lot;
+    m_lot = lot;
+    setVisible(lot != 0);
+    if (other && panel() != Panel::Facts) {
+        m_stack->setCurrentIndex(static_cast<int>(Panel::Facts));
+        Q_EMIT panelChanged(false);
+    }
+    refresh();
+}
+
+QString LotDetail::deliveryText() const
+{
+    return m_delivery->text();
+}
+
+void LotDetail::refresh()
+{
+    if (m_lot == 0 || !m_context.books().lots.contains(m_lot))
+        return;
+    const Lot lot = m_context.books().lots.value(m_lot);
+    const LotStock stock = domain::lotStockAt(m_context.books(), m_lot, m_context.verbs.now());
+    m_name->setText(lot.name);
+    m_pill->setStatus(readinessRole(stock.readiness), readinessWord(stock.readiness));
+    showAmounts(stock);
+    showMoisture(stock);
+    showDelivery(lot);
+    showCaution(lot, stock);
+    m_holdButton->setText(lot.hold ? tr("Lift the hold") : tr("Put on hold"));
+    m_holdButton->setAccessibleName(m_holdButton->text());
+    for (QPushButton *button : std::as_const(m_acts))
+        button->setEnabled(!m_context.readOnly());
+}
+
+void LotDetail::showAmounts(const LotStock &stock)
+{
+    const bool metric = m_context.books().yard().metric;
+    const Amount heat = heatAmount(stock.netHeat, metric);
+    m_heat->setValue(heat.value, heat.unit);
+    m_heat->setCaption(stock.moistureAssumed ? tr("heat, moisture assumed") : tr("heat"));
+    const Amount stacked = stackedAmount(stock.stacked, metric);
+    m_stacked->setValue(stacked.value, stacked.unit);
+    m_stacked->setCaption(tr("stacked"));
+    m_splits->setValue(
+        stock.splits ? domain::formatNumber(*stock.splits, 0, woodLocale()) : QString(), QString());
+    m_splits->setCaption(stock.splits ? tr("splits, about") : tr("splits: weigh some"));
+    QStringList parts;
+    parts << tr("%1 stacked").arg(solidAmount(stock.stacked, metric).text())
+          << tr("%1 of wood").arg(solidAmount(stock.solid, metric).text());
+    parts << (stock.asIs ? tr("%1 as it is").arg(massAmount(*stock.asIs, metric).text())
+                         : tr("weight as it is unknown until it is read"));
+    parts << tr("%1 oven-dry").arg(massAmount(stock.dryMass, metric).text());
+    m_amounts->setText(parts.join(QStringLiteral(" · ")));
+    if (stock.dryMass < domain::Mass())
+        m_amounts->setText(tr("The books are %1 below zero: more was burned than came. Count what "
+                              "is there.")
+                               .arg(massAmount(-stock.dryMass, metric).text()));
+}
+
+void LotDetail::showMoisture(const LotStock &stock)
+{
+    if (!stock.moisture) {
+        m_moisture->setText(tr("No moisture reading yet, so it does not count as dry."));
+        return;
+    }
+    QString text = bothBases(*stock.moisture);
+    if (stock.moistureHalfWidth)
+        text += tr(", ± %1 points")
+                    .arg(domain::formatNumber(100 * domain::dryFraction(*stock.moistureHalfWidth),
+                                              1, woodLocale()));
+    if (stock.readAt)
+        text += tr(", read %1")
+                    .arg(items::dayText(items::toLocal(m_context.books(), *stock.readAt).date(),
+                                        woodLocale()));
+    text += QLatin1Char('.');
+    if (!stock.moistureNote.isEmpty())
+        text += QString(QLatin1Char(' ') + stock.moistureNote);
+    m_moisture->setText(text);
+}
+
+void LotDetail::showDelivery(const Lot &lot)
+{
+    const domain::DeliveryCheck check =
+        domain::checkDelivery(m_context.books(), lot, domain::wordingOf(m_context.books()));
+    m_deliveryPill->setStatus(standingRole(check.headline.standing),
+                              standingWord(check.headline.standing));
+    m_delivery->setText(check.headline.plainSentence());
+    QStringList findings;
+    for (const domain::Reason &reason : check.headline.reasons)
+        findings << QString(reason.label + QStringLiteral(": ") + reason.value +
+                            (reason.assumption ? tr(" (assumed)") : QString()));
+    m_findings->setText(findings.join(QLatin1Char('\n')));
+}
+
+void LotDetail::showCaution(const Lot &lot, const LotStock &stock)
+{
+    const domain::Species species = m_context.books().species.value(lot.species);
+    QString words;
+    if (species.neverBurn)
+        words =
+            species.neverBurnReason.isEmpty()
+                ? tr("%1 is never burned for food.").arg(species.name)
+                : tr("%1 is never burned for food: %2").arg(species.name, species.neverBurnReason);
+    else if (lot.hold)
+        words = tr("On hold%1. It stays out of the fire until the crew lifts the hold.")
+                    .arg(lot.holdReason.isEmpty() ? QString()
+                                                  : QString(QStringLiteral(": ") + lot.holdReason));
+    else if (stock.readiness == Readiness::Wet)
+        words = tr("Wet wood smokes, fouls the stack and draws badly. If mould shows in the rick, "
+                   "put it on hold.");
+    m_caution->setVisible(!words.isEmpty());
+    if (!words.isEmpty())
+        m_caution->setCaution(words);
+}
+
+} // namespace rickyard::views

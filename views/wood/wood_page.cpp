@@ -1,0 +1,298 @@
+#include "views/wood/wood_page.h"
+
+#include "models/domain/answers/answers.h"
+#include "models/domain/wood/delivery.h"
+#include "models/domain/wood/starter_species.h"
+#include "views/records/record_form.h"
+#include "views/records/record_list.h"
+#include "views/theme/icons.h"
+#include "views/theme/theme_hub.h"
+#include "views/widgets/card.h"
+#include "views/widgets/caution_note.h"
+#include "views/widgets/notice_bar.h"
+#include "views/widgets/page_header.h"
+#include "views/widgets/section_tabs.h"
+#include "views/wood/lot_detail.h"
+#include "views/wood/rick_view.h"
+#include "views/wood/wood_answer.h"
+
+#include <QPushButton>
+#include <QScrollArea>
+#include <QStackedWidget>
+#include <QVBoxLayout>
+
+namespace rickyard::views {
+
+using domain::TableId;
+
+WoodPage::WoodPage(PageContext &context_, QWidget *parent) : Page(context_, parent)
+{
+    const Theme &look = theme(this);
+    auto *column = new QVBoxLayout(this);
+    column->setContentsMargins(look.space(6), look.space(5), look.space(6), look.space(4));
+    column->setSpacing(look.space(4));
+    auto *header = new PageHeader(tr("Wood"));
+    auto *receive =
+        new QPushButton(icon(QStringLiteral("truck"), Role::AccentInk), tr("Receive a delivery"));
+    receive->setProperty("role", "primary");
+    receive->setAccessibleName(tr("Receive a delivery"));
+    receive->setEnabled(!context().readOnly());
+    connect(receive, &QPushButton::clicked, this, &WoodPage::addNew);
+    header->addAction(receive);
+    column->addWidget(header);
+    m_notice = new NoticeBar;
+    column->addWidget(m_notice);
+    m_stack = new QStackedWidget;
+    m_stack->addWidget(buildBody());
+    column->addWidget(m_stack, 1);
+    m_soon.setSingleShot(true);
+    m_soon.setInterval(0);
+    connect(&m_soon, &QTimer::timeout, this, &WoodPage::refresh);
+    connect(&context().verbs.yard(), &workspace::Workspace::changed, this, &WoodPage::follow);
+    connect(&context().answers, &workspace::AnswersService::updated, this, &WoodPage::refresh);
+    refresh();
+}
+
+QWidget *WoodPage::buildBody()
+{
+    const Theme &look = theme(this);
+    m_scroll = new QScrollArea;
+    m_scroll->setWidgetResizable(true);
+    m_scroll->setFrameShape(QFrame::NoFrame);
+    m_scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    m_scroll->setFocusPolicy(Qt::NoFocus);
+    auto *body = new QWidget;
+    auto *column = new QVBoxLayout(body);
+    column->setContentsMargins(0, 0, look.space(2), 0);
+    column->setSpacing(look.space(5));
+    m_answer = new WoodAnswerPanel(context());
+    column->addWidget(m_answer);
+    m_ricks = new RickView;
+    auto *ricks = new Card;
+    ricks->body()->addWidget(m_ricks);
+    m_rickCard = ricks;
+    column->addWidget(ricks);
+    connect(m_ricks, &RickView::opened, this, [this](qint64 lot) { show({TableId::Lot, lot}); });
+    m_sections = new SectionTabs;
+    buildSections();
+    column->addWidget(m_sections, 1);
+    m_scroll->setWidget(body);
+    return m_scroll;
+}
+
+void WoodPage::addSection(TableId table, const QString &name, const QString &iconName,
+                          const QString &emptyText)
+{
+    auto *list = new RecordList(context(), table, iconName, emptyText);
+    m_lists.append({table, list});
+    m_sections->addSection(name, list);
+}
+
+void WoodPage::buildSections()
+{
+    addSection(TableId::Lot, tr("Lots"), QStringLiteral("wood"),
+               tr("A lot is one delivery of one wood. Measure the stack, weigh a few splits, and "
+                  "receive it here."));
+    addSection(TableId::MoistureReading, tr("Readings"), QStringLiteral("drop"),
+               tr("Choose a lot and log a reading: split a piece, read the fresh face."));
+    addSection(TableId::WoodOrder, tr("Orders"), QStringLiteral("truck"),
+               tr("Write an order down when it is sent; the answer above counts on it."));
+    addSection(TableId::Supplier, tr("Suppliers"), QStringLiteral("people"),
+               tr("Who sells you wood, in what unit, and how long they take."));
+    addSection(TableId::Species, tr("Species"), QStringLiteral("wood"),
+               tr("The kinds of wood you burn, with the figures that turn volume into weight."));
+    addSection(TableId::Movement, tr("Ledger"), QStringLiteral("table"),
+               tr("Every pound that came or went. Deliveries, feeds and counts write here by "
+                  "themselves."));
+    addSection(TableId::OvenTest, tr("Oven tests"), QStringLiteral("scale"),
+               tr("Weigh a piece, dry it in the oven until its weight stays, weigh it again."));
+    RecordList *lots = list(TableId::Lot);
+    lots->sortBy(QStringLiteral("received"), Qt::DescendingOrder);
+    list(TableId::MoistureReading)->sortBy(QStringLiteral("time"), Qt::DescendingOrder);
+    list(TableId::Movement)->sortBy(QStringLiteral("time"), Qt::DescendingOrder);
+    m_detail = new LotDetail(context());
+    lots->setDetail(m_detail);
+    connect(lots, &RecordList::chosenChanged, this, [this](qint64 lot) {
+        m_detail->setLot(lot);
+        m_ricks->setChosen(lot);
+    });
+    connect(m_detail, &LotDetail::panelChanged, this,
+            [lots](bool acting) { lots->form().setVisible(!acting); });
+    connect(&lots->form(), &RecordForm::saved, this, [this](qint64 lot) {
+        if (m_receiving)
+            tellDelivery(lot);
+        m_receiving = false;
+    });
+    connect(&lots->form(), &RecordForm::cancelled, this, [this] { m_receiving = false; });
+    auto *starters = new QPushButton(tr("Add the usual woods"));
+    starters->setAccessibleName(tr("Add the usual woods with their figures"));
+    starters->setEnabled(!context().readOnly());
+    connect(starters, &QPushButton::clicked, this, &WoodPage::addStarterSpecies);
+    list(TableId::Species)->addTool(starters);
+    list(TableId::Species)
+        ->setDetail(new CautionNote(tr("Never burn for food: resinous softwoods, poisonous woods, "
+                                       "driftwood, pallets, painted or treated wood.")));
+}
+
+RecordList *WoodPage::list(TableId table) const
+{
+    for (const auto &[id, list] : m_lists)
+        if (id == table)
+            return list;
+    return nullptr;
+}
+
+bool WoodPage::show(domain::Link link)
+{
+    for (int i = 0; i < m_lists.size(); ++i) {
+        if (m_lists.at(i).first != link.table)
+            continue;
+        m_sections->setCurrent(i);
+        bringSections();
+        return link.id == 0 || m_lists.at(i).second->show(link.id);
+    }
+    return false;
+}
+
+domain::Row WoodPage::deliveryDefaults() const
+{
+    const domain::Books &books = context().books();
+    domain::Lot lot;
+    lot.received = context().verbs.now();
+    // The wood that came last is the likeliest to come again.
+    const domain::Lot *last = nullptr;
+    for (const domain::Lot &other : books.lots)
+        if (last == nullptr || other.received > last->received)
+            last = &other;
+    if (last != nullptr) {
+        lot.species = last->species;
+        lot.supplier = last->supplier;
+        lot.measuredBy = last->measuredBy;
+        lot.stickLength = last->stickLength;
+        lot.cover = last->cover;
+        lot.place = last->place;
+    } else if (books.suppliers.size() == 1) {
+        lot.supplier = books.suppliers.firstKey();
+    }
+    // An open order says what should have come.
+    for (const domain::WoodOrder &order : books.orders) {
+        if (order.state != domain::OrderState::Sent && order.state != domain::OrderState::Promised)
+            continue;
+        lot.order = order.id;
+        lot.species = order.species;
+        lot.supplier = order.supplier;
+        lot.paidFor = order.volume;
+        lot.price = order.price;
+        lot.promisedMoisture = order.promisedMoisture;
+        break;
+    }
+    if (!lot.promisedMoisture && lot.supplier)
+        lot.promisedMoisture = books.suppliers.value(*lot.supplier).promised;
+    domain::Row row = domain::toRow(lot);
+    if (lot.species == 0)
+        domain::setValue(row, QStringLiteral("species"), std::monostate{});
+    return row;
+}
+
+void WoodPage::addNew()
+{
+    if (context().readOnly())
+        return;
+    m_sections->setCurrent(0);
+    bringSections();
+    m_receiving = true;
+    list(TableId::Lot)->addNew(deliveryDefaults());
+}
+
+void WoodPage::startSearch()
+{
+    bringSections();
+    m_lists.at(m_sections->current()).second->startSearch();
+}
+
+void WoodPage::tellDelivery(domain::RecordId id)
+{
+    const domain::Lot lot = context().books().lots.value(id);
+    const domain::DeliveryCheck check =
+        domain::checkDelivery(context().books(), lot, domain::wordingOf(context().books()));
+    const QVector<NoticeAction> next{{tr("Log reading"), [this, id] {
+                                          show({TableId::Lot, id});
+                                          m_detail->openPanel(LotDetail::Panel::Reading);
+                                      }}};
+    if (check.headline.standing == domain::Standing::Act)
+        m_notice->showProblem(check.headline.plainSentence(), next);
+    else
+        m_notice->showInfo(check.headline.plainSentence(), next);
+}
+
+void WoodPage::addStarterSpecies()
+{
+    QSet<QString> known;
+    for (const domain::Species &species : context().books().species)
+        known.insert(species.name.toLower());
+    QVector<domain::Row> rows;
+    for (const domain::Species &species : domain::starterSpecies())
+        if (!known.contains(species.name.toLower()))
+            rows << domain::toRow(species);
+    if (rows.isEmpty()) {
+        context().say(tr("The usual woods are all there."));
+        return;
+    }
+    const auto done = context().verbs.putAll(rows, tr("add the usual woods"));
+    if (!done)
+        context().refuse(done.problems());
+    else
+        context().say(tr("%1 woods added. Undo takes them back.").arg(rows.size()));
+}
+
+void WoodPage::follow(const workspace::Changes &changes)
+{
+    for (TableId table : {TableId::Lot, TableId::Movement, TableId::MoistureReading,
+                          TableId::OvenTest, TableId::Species, TableId::Yard}) {
+        if (changes.touches(table)) {
+            m_soon.start();
+            return;
+        }
+    }
+}
+
+void WoodPage::refresh()
+{
+    const domain::Stock stock = domain::stockAt(context().books(), context().verbs.now());
+    m_answer->refresh(stock);
+    const QVector<RickStack> stacks = rickStacks(context().books(), stock);
+    m_ricks->setStacks(stacks);
+    m_rickCard->setVisible(!stacks.isEmpty());
+    m_answer->setVisible(!context().books().lots.isEmpty());
+    for (int i = 0; i < m_lists.size(); ++i) {
+        const auto count = domain::countOf(context().books(), m_lists.at(i).first);
+        m_sections->setFigure(i,
+                              count == 0 ? QString() : QLocale(QLocale::English).toString(count));
+    }
+}
+
+// The lists get the height of the window, so that they read like a page of their own.
+void WoodPage::sizeSections()
+{
+    m_sections->setMinimumHeight(qMax(theme(this).px(480), m_scroll->viewport()->height()));
+}
+
+void WoodPage::resizeEvent(QResizeEvent *event)
+{
+    Page::resizeEvent(event);
+    sizeSections();
+}
+
+void WoodPage::bringSections()
+{
+    if (context().books().lots.isEmpty())
+        return;
+    // After the layout knows where they stand.
+    QTimer::singleShot(0, this, [this] {
+        sizeSections();
+        m_scroll->ensureWidgetVisible(m_sections, 0, 0);
+        m_scroll->ensureVisible(0, m_sections->y() + m_scroll->viewport()->height(), 0, 0);
+    });
+}
+
+} // namespace rickyard::views

@@ -1,0 +1,66 @@
+// Wood: what is ready to burn, the ricks as they stand, and every record of the wood.
+#pragma once
+
+#include "views/page.h"
+
+#include <QTimer>
+
+class QScrollArea;
+class QStackedWidget;
+
+namespace rickyard::views {
+
+class LotDetail;
+class NoticeBar;
+class RecordList;
+class RickView;
+class SectionTabs;
+class WoodAnswerPanel;
+
+class WoodPage : public Page
+{
+    Q_OBJECT
+
+public:
+    explicit WoodPage(PageContext &context, QWidget *parent = nullptr);
+
+    bool show(domain::Link link) override;
+    void addNew() override; // receive a delivery
+    void startSearch() override;
+
+    [[nodiscard]] RecordList *list(domain::TableId table) const;
+    [[nodiscard]] LotDetail &detail() { return *m_detail; }
+    [[nodiscard]] RickView &ricks() { return *m_ricks; }
+    [[nodiscard]] SectionTabs &sections() { return *m_sections; }
+    // A lot as a delivery that comes now: time, usual supplier, species and measure.
+    [[nodiscard]] domain::Row deliveryDefaults() const;
+
+protected:
+    void resizeEvent(QResizeEvent *event) override;
+
+private:
+    QWidget *buildBody();
+    void buildSections();
+    void addSection(domain::TableId table, const QString &name, const QString &iconName,
+                    const QString &emptyText);
+    void follow(const workspace::Changes &changes);
+    void refresh();
+    void sizeSections();
+    void bringSections();
+    void addStarterSpecies();
+    void tellDelivery(domain::RecordId lot);
+
+    QStackedWidget *m_stack = nullptr;
+    QScrollArea *m_scroll = nullptr;
+    NoticeBar *m_notice = nullptr;
+    WoodAnswerPanel *m_answer = nullptr;
+    RickView *m_ricks = nullptr;
+    QWidget *m_rickCard = nullptr;
+    SectionTabs *m_sections = nullptr;
+    LotDetail *m_detail = nullptr;
+    QVector<QPair<domain::TableId, RecordList *>> m_lists;
+    QTimer m_soon; // one refresh for a burst of changes
+    bool m_receiving = false;
+};
+
+} // namespace rickyard::views

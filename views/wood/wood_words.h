@@ -1,0 +1,33 @@
+// How wood reads on its page: readiness as a word with its role, moisture on both bases, amounts
+// in the yard's units.
+#pragma once
+
+#include "models/domain/records/books.h"
+#include "models/domain/wood/stock.h"
+#include "views/theme/theme.h"
+
+#include <QLocale>
+#include <QString>
+
+namespace rickyard::views {
+
+const QLocale &woodLocale();
+QString readinessWord(domain::Readiness readiness);
+Role readinessRole(domain::Readiness readiness);
+// "18.2 % dry basis · 15.4 % wet basis"
+QString bothBases(domain::Moisture moisture);
+// "18.2 % dry", for narrow places.
+QString dryBasis(domain::Moisture moisture, int decimals = 0);
+
+// A value and its unit apart, for numerals.
+struct Amount {
+    QString value;
+    QString unit;
+    [[nodiscard]] QString text() const;
+};
+Amount heatAmount(domain::Heat heat, bool metric);
+Amount massAmount(domain::Mass mass, bool metric);
+Amount stackedAmount(domain::Volume volume, bool metric); // cords, or cubic metres
+Amount solidAmount(domain::Volume volume, bool metric);   // cubic feet, or cubic metres
+
+} // namespace rickyard::views
