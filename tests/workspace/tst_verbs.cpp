@@ -110,7 +110,7 @@ void TstVerbs::aFeedMakesItsLedgerEntry()
     QVERIFY2(feed.ok(), qPrintable(feed.message()));
     const Mass after = lotStockAt(y.workspace->books(), y.lot, kNow).dryMass;
     // Two splits of 5 lb at 19 % dry basis hold 10 / 1.19 lb of dry wood.
-    QCOMPARE(pounds(before - after), 10.0 / 1.19);
+    QVERIFY(std::abs(pounds(before - after) - 10.0 / 1.19) < 1e-5); // whole milligrams
     QVERIFY(y.verbs->undo().ok());
     QCOMPARE(lotStockAt(y.workspace->books(), y.lot, kNow).dryMass, before);
 }
@@ -128,7 +128,7 @@ void TstVerbs::editingAFeedMovesTheLedger()
     for (const Movement &m : y.workspace->books().movements)
         if (m.feed == id)
             burned += m.dryMass;
-    QCOMPARE(pounds(burned), -20.0);
+    QVERIFY(std::abs(pounds(burned) + 20.0) < 1e-5);
 }
 
 void TstVerbs::deletingACookTakesWhatHangsOnIt()
