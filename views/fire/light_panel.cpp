@@ -1,0 +1,208 @@
+#include "views/fire/light_panel.h"
+
+#include "views/fire/fire_words.h"
+#include "views/fire/lot_picker.h"
+#include "views/fire/run_facts.h"
+#include "views/theme/theme_hub.h"
+#include "views/widgets/field_row.h"
+#include "views/widgets/flow_layout.h"
+#include "views/widgets/notice_bar.h"
+#include "views/widgets/tap_button.h"
+#include "views/widgets/text_label.h"
+#include "views/widgets/unit_line_edit.h"
+
+#include <QButtonGroup>
+#include <QCheckBox>
+#include <QPushButton>
+
+namespace rickyard::views {
+
+using namespace rickyard::domain;
+
+LightPanel::LightPanel(PageContext &context, QWidget *parent) : QWidget(parent), m_context(context)
+{
+    build();
+    connect(&context.answers, &workspace::AnswersService::updated, this, &LightPanel::showBlocking);
+    refresh();
+}
+
+void LightPanel::refresh()
+{
+    m_lot->refill();
+    fillPits();
+    follow();
+}
+
+void LightPanel::fillPits()
+{
+    const Books &books = m_context.books();
+    QVector<RecordId> free;
+    for (const Pit &pit : books.pits)
+        if (!pit.retired)
+            free << pit.id;
+    const QVector<Cook> burning = burningCooks(books);
+    for (const Cook &cook : burning)
+        free.removeAll(cook.pit);
+    if (free != m_shownPits) {
+        qDeleteAll(m_pits->buttons());
+        m_shownPits = free;
+        for (const RecordId id : free) {
+            QString name = books.pits.value(id).name;
+            auto *button = new QPushButton(m_pitHolder);
+            button->setAccessibleName(tr("Pit %1").arg(name));
+            button->setText(name.replace(QLatin1Char('&'), QStringLiteral("&&")));
+            button->setCheckable(true);
+            button->setFont(theme(this).font(TextStyle::Heading));
+            button->setMinimumSize(theme(this).px(150), theme(this).px(72));
+            m_pits->addButton(button, static_cast<int>(id));
+            m_pitFlow->addWidget(button);
+            button->show();
+        }
+    }
+    if (!free.contains(m_pit))
+        choosePit(free.value(0));
+}
+
+void LightPanel::choosePit(RecordId pit)
+{
+    m_pit = pit;
+    if (QAbstractButton *button = m_pits->button(static_cast<int>(pit)))
+        button->setChecked(true);
+    const Books &books = m_context.books();
+    const auto start = likelyStart(books, pit, m_context.verbs.now());
+    m_start->button(static_cast<int>(start))->setChecked(true);
+    follow();
+    std::optional<Temperature> target = books.pits.value(pit).usualTemperature;
+    if (m_planned && m_planned->target)
+        target = m_planned->target;
+    m_target->setText(target ? FireWords(books).temperature(*target).value : QString());
+    m_targetRow->clearProblem();
+    m_asPlanned->setChecked(m_planned.has_value());
+}
+
+void LightPanel::follow()
+{
+    const Books &books = m_context.books();
+    const Instant now = m_context.verbs.now();
+    m_planned = plannedNear(books, m_pit, now);
+    m_asPlanned->setVisible(m_planned.has_value());
+    if (m_planned)
+        m_asPlanned->setText(
+            plannedWords(books, *m_planned, now).replace(QLatin1Char('&'), QStringLiteral("&&")));
+    m_light->setEnabled(m_pit != 0 && !m_context.readOnly());
+    m_light->setSubLabel(
+        m_pit == 0 ? tr("No pit is free")
+                   : tr("%1 at %2").arg(books.pits.value(m_pit).name, FireWords(books).clock(now)));
+    showBlocking();
+}
+
+void LightPanel::showBlocking()
+{
+    m_blocking = blockingTasks(m_context.books(), m_context.answers.answers().upkeep, m_pit);
+    QStringList lines;
+    for (const Blocking &blocking : std::as_const(m_blocking))
+        lines << blocking.text;
+    m_stopText->setText(lines.join(QLatin1Char('\n')));
+    m_stop->setVisible(!m_blocking.isEmpty());
+}
+
+bool LightPanel::typedTarget(std::optional<Temperature> &target)
+{
+    const QString text = m_target->text().trimmed();
+    if (text.isEmpty())
+        return true;
+    const FireWords words(m_context.books());
+    const Unit &unit = words.unit(Dimension::Temperature);
+    const auto parsed = parseQuantity(text, Dimension::Temperature, unit, words.locale());
+    if (!parsed) {
+        m_targetRow->setProblem(tr("“%1” is not a temperature in %2.").arg(text, unit.symbol));
+        m_target->setFocus(Qt::OtherFocusReason);
+        return false;
+    }
+    target = Temperature::ofBase(parsed->base);
+    return true;
+}
+
+Cook LightPanel::cookToLight() const
+{
+    const Books &books = m_context.books();
+    const Instant now = m_context.verbs.now();
+    Cook cook;
+    cook.pit = m_pit;
+    cook.lit = now;
+    cook.start = static_cast<StartKind>(m_start->checkedId());
+    cook.name =
+        QStringLiteral("%1, %2").arg(books.pits.value(m_pit).name, FireWords(books).day(now));
+    if (m_planned && m_asPlanned->isChecked()) {
+        cook.planned = m_planned->id;
+        cook.foods = m_planned->foods;
+        cook.foodMass = m_planned->foodMass;
+        if (m_planned->event)
+            cook.name = books.events.value(*m_planned->event).name;
+    }
+    return cook;
+}
+
+void LightPanel::light()
+{
+    m_notice->dismiss();
+    Cook cook = cookToLight();
+    if (!typedTarget(cook.target))
+        return;
+    if (!m_blocking.isEmpty() && m_reason->text().trimmed().isEmpty()) {
+        m_reasonRow->setProblem(tr("Do the overdue upkeep first, or write why you light anyway."));
+        m_reason->setFocus(Qt::OtherFocusReason);
+        return;
+    }
+    const auto done = m_context.verbs.lightCook(cook);
+    if (!done) {
+        QStringList elsewhere;
+        for (const Problem &problem : done.problems()) {
+            if (problem.field == QLatin1String("target"))
+                m_targetRow->setProblem(problem.message);
+            else
+                elsewhere << problem.message;
+        }
+        if (!elsewhere.isEmpty())
+            m_notice->showProblem(elsewhere.join(QLatin1Char('\n')));
+        return;
+    }
+    const RecordId lot = m_lot->lot();
+    writeNotes(done.value());
+    Q_EMIT lit(done.value(), lot);
+}
+
+// What was seen and why overdue upkeep was passed over stay with the cook.
+void LightPanel::writeNotes(RecordId cook)
+{
+    Problems problems;
+    if (m_drain->isChecked()) {
+        const auto noted = m_context.verbs.note(cook, NoteKind::Grease, tr("before lighting"));
+        problems << noted.problems();
+    }
+    if (!m_blocking.isEmpty()) {
+        QStringList names;
+        for (const Blocking &blocking : std::as_const(m_blocking))
+            names << m_context.books().tasks.value(blocking.task).name;
+        // Field texts hold 400 characters; the reason comes first so that it is never cut.
+        const QString text = tr("Lit with upkeep overdue. Reason: %1. Overdue: %2")
+                                 .arg(m_reason->text().trimmed(), names.join(QStringLiteral(", ")));
+        const auto noted = m_context.verbs.note(cook, NoteKind::Remark, text.left(400));
+        problems << noted.problems();
+    }
+    if (!problems.isEmpty()) {
+        m_context.refuse(problems);
+        return;
+    }
+    m_drain->setChecked(false);
+    m_reason->clear();
+    m_reasonRow->clearProblem();
+}
+
+void LightPanel::focusFirst()
+{
+    if (QAbstractButton *button = m_pits->button(static_cast<int>(m_pit)))
+        button->setFocus(Qt::OtherFocusReason);
+}
+
+} // namespace rickyard::views

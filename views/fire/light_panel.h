@@ -1,0 +1,71 @@
+// Lighting a pit: which, how, with what wood, what stands in the way, and one large button.
+#pragma once
+
+#include "views/fire/light_checks.h"
+#include "views/page.h"
+
+class QButtonGroup;
+class QCheckBox;
+class QLineEdit;
+class QVBoxLayout;
+
+namespace rickyard::views {
+
+class Card;
+class FieldRow;
+class FlowLayout;
+class LotPicker;
+class NoticeBar;
+class TapButton;
+class TextLabel;
+class UnitLineEdit;
+
+class LightPanel : public QWidget
+{
+    Q_OBJECT
+
+public:
+    explicit LightPanel(PageContext &context, QWidget *parent = nullptr);
+    void refresh();
+    void choosePit(domain::RecordId pit);
+    void focusFirst();
+
+Q_SIGNALS:
+    void lit(qint64 cook, qint64 lot);
+
+private:
+    void build();
+    QWidget *buildChoices();
+    QWidget *buildChecks();
+    void fillPits();
+    void follow(); // the chosen pit changed
+    void showBlocking();
+    void light();
+    // False: the message stands at the field.
+    bool typedTarget(std::optional<domain::Temperature> &target);
+    void writeNotes(domain::RecordId cook);
+    [[nodiscard]] domain::Cook cookToLight() const;
+
+    PageContext &m_context;
+    domain::RecordId m_pit = 0;
+    std::optional<domain::PlannedCook> m_planned;
+    QVector<Blocking> m_blocking;
+    QVector<domain::RecordId> m_shownPits;
+    QWidget *m_pitHolder = nullptr;
+    FlowLayout *m_pitFlow = nullptr;
+    QButtonGroup *m_pits = nullptr;
+    QButtonGroup *m_start = nullptr;
+    UnitLineEdit *m_target = nullptr;
+    FieldRow *m_targetRow = nullptr;
+    LotPicker *m_lot = nullptr;
+    QCheckBox *m_asPlanned = nullptr;
+    QCheckBox *m_drain = nullptr;
+    QWidget *m_stop = nullptr;
+    TextLabel *m_stopText = nullptr;
+    QLineEdit *m_reason = nullptr;
+    FieldRow *m_reasonRow = nullptr;
+    NoticeBar *m_notice = nullptr;
+    TapButton *m_light = nullptr;
+};
+
+} // namespace rickyard::views

@@ -1,0 +1,230 @@
+#include "views/pits/fuel_chart.h"
+
+#include "models/domain/fire/fuel_norm.h"
+#include "views/charts/chart_view.h"
+#include "views/fire/fire_words.h"
+#include "views/pits/pit_card.h"
+#include "views/theme/number_style.h"
+#include "views/theme/theme_hub.h"
+
+#include <QComboBox>
+#include <QHBoxLayout>
+#include <QVBoxLayout>
+#include <QtCharts/QValueAxis>
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+namespace rickyard::views {
+
+using namespace rickyard::domain;
+
+namespace {
+
+QValueAxis *niceAxis(double last, int parts)
+{
+    const double rough = std::max(last, 1e-9) / parts;
+    const double power = std::pow(10.0, std::floor(std::log10(rough)));
+    double step = 10.0 * power;
+    for (const double factor : {5.0, 2.0, 1.0})
+        if (factor * power >= rough)
+            step = factor * power;
+    auto *axis = new QValueAxis;
+    const double end = std::ceil(last / step) * step;
+    axis->setRange(0, end);
+    axis->setTickCount(static_cast<int>(std::lround(end / step)) + 1);
+    axis->setLabelFormat(QStringLiteral("%.0f"));
+    return axis;
+}
+
+} // namespace
+
+FuelChart::FuelChart(QWidget *parent)
+    : QWidget(parent), m_pits(new QComboBox(this)),
+      m_chart(new ChartView(tr("Heat used against degree-hours"), this))
+{
+    auto *column = new QVBoxLayout(this);
+    column->setContentsMargins(0, 0, 0, 0);
+    auto *row = new QHBoxLayout;
+    row->addStretch(1);
+    m_pits->setAccessibleName(tr("Pit whose norm is drawn"));
+    m_pits->setMinimumWidth(theme(this).px(200));
+    row->addWidget(m_pits);
+    column->addLayout(row);
+    m_chart->setMinimumHeight(theme(this).px(340));
+    column->addWidget(m_chart, 1);
+    connect(m_pits, &QComboBox::currentIndexChanged, this, &FuelChart::draw);
+}
+
+void FuelChart::showFuel(const Books &books, const FuelAnswer &fuel)
+{
+    m_books = &books;
+    m_fuel = fuel;
+    fillPits();
+    draw();
+}
+
+void FuelChart::fillPits()
+{
+    const RecordId before = chosenPit();
+    const QSignalBlocker quiet(m_pits);
+    m_pits->clear();
+    RecordId worst = 0;
+    double highest = -std::numeric_limits<double>::infinity();
+    for (const PitNorm &norm : std::as_const(m_fuel.pits)) {
+        const Pit pit = m_books->pits.value(norm.pit);
+        if (pit.retired)
+            continue;
+        m_pits->addItem(norm.fitted ? tr("Norm of %1").arg(pit.name)
+                                    : tr("%1: no norm yet").arg(pit.name),
+                        QVariant::fromValue<qint64>(norm.pit));
+        if (norm.fitted && norm.meanExcessOfLast > highest) {
+            highest = norm.meanExcessOfLast;
+            worst = norm.pit;
+        }
+    }
+    const int at = m_pits->findData(QVariant::fromValue<qint64>(before != 0 ? before : worst));
+    m_pits->setCurrentIndex(std::max(0, at));
+}
+
+void FuelChart::choosePit(RecordId pit)
+{
+    const int at = m_pits->findData(QVariant::fromValue<qint64>(pit));
+    if (at >= 0)
+        m_pits->setCurrentIndex(at);
+}
+
+RecordId FuelChart::chosenPit() const
+{
+    return m_pits->currentData().toLongLong();
+}
+
+// US customary counts degree-hours in Fahrenheit degrees.
+double FuelChart::across(double kelvinHours) const
+{
+    return m_books->yard().metric ? kelvinHours : kelvinHours * 9.0 / 5.0;
+}
+
+void FuelChart::draw()
+{
+    m_chart->clear();
+    const auto axes = m_chart->chart()->axes();
+    for (QAbstractAxis *old : axes) {
+        m_chart->chart()->removeAxis(old);
+        delete old;
+    }
+    m_marks.clear();
+    if (m_books == nullptr)
+        return;
+    const FireWords words(*m_books);
+    const Unit &unit = words.unit(Dimension::Heat);
+    double right = across(100);
+    double top = toUnit(heatFromSeasonedPounds(10).base(), unit);
+    QMap<RecordId, QVector<Mark>> byPit;
+    for (const CookFuel &cook : std::as_const(m_fuel.cooks)) {
+        if (!cook.complete())
+            continue;
+        const QPointF at(across(*cook.degreeHours), toUnit(cook.netHeat.base(), unit));
+        byPit[cook.pit].append({at, cook.cook});
+        right = std::max(right, at.x());
+        top = std::max(top, at.y());
+    }
+    QValueAxis *below = niceAxis(right * 1.02, 6);
+    m_chart->addAxis(below, Qt::AlignBottom,
+                     m_books->yard().metric ? tr("Degree-hours above the air, K h")
+                                            : tr("Degree-hours above the air, °F h"));
+    m_chart->addAxis(niceAxis(top * 1.08, 5), Qt::AlignLeft, tr("Heat used, %1").arg(unit.symbol));
+    drawNorm(below->max());
+    for (auto it = byPit.cbegin(); it != byPit.cend(); ++it) {
+        auto *series = new QScatterSeries;
+        // Two pits of one name stay two series.
+        QString name = m_books->pits.value(it.key()).name;
+        while (m_marks.contains(name))
+            name += QStringLiteral(" (2)");
+        series->setName(name);
+        QList<QPointF> points;
+        for (const Mark &mark : it.value())
+            points << mark.point;
+        series->replace(points);
+        m_marks.insert(name, it.value());
+        m_chart->add(series, pitIndex(*m_books, it.key()), SeriesPart::Measured);
+        connect(series, &QXYSeries::clicked, this, [this, name](const QPointF &point) {
+            if (const RecordId cook = cookAt(name, point); cook != 0)
+                Q_EMIT cookOpened(cook);
+        });
+    }
+    m_chart->setDescribe([this](const QAbstractSeries *series, const QPointF &point) {
+        return describe(series->name(), point);
+    });
+    m_chart->setSummary(tr("%1 finished cooks of %2 pits.")
+                            .arg(std::count_if(m_fuel.cooks.cbegin(), m_fuel.cooks.cend(),
+                                               [](const CookFuel &c) { return c.complete(); }))
+                            .arg(byPit.size()));
+}
+
+void FuelChart::drawNorm(double last)
+{
+    for (const PitNorm &norm : std::as_const(m_fuel.pits)) {
+        if (norm.pit != chosenPit() || norm.line == nullptr)
+            continue;
+        const Unit &unit = FireWords(*m_books).unit(Dimension::Heat);
+        QList<QPointF> middle;
+        QList<QPointF> lower;
+        QList<QPointF> upper;
+        constexpr int kSteps = 40;
+        for (int i = 0; i <= kSteps; ++i) {
+            const double x = last * i / kSteps;
+            const auto band = predictedHeat(*norm.line, x / across(1.0), StartKind::Cold);
+            if (!band)
+                continue;
+            middle << QPointF(x, toUnit(std::llround(band->centre), unit));
+            lower << QPointF(x, std::max(0.0, toUnit(std::llround(band->lower), unit)));
+            upper << QPointF(x, toUnit(std::llround(band->upper), unit));
+        }
+        const int index = pitIndex(*m_books, norm.pit);
+        m_chart->add(bandSeries(upper, lower, index, theme(this)), index, SeriesPart::Band);
+        auto *line = new QLineSeries;
+        line->setName(norm.line->coldStart ? tr("expected from a cold start, with 90 % interval")
+                                           : tr("expected, with 90 % interval"));
+        line->replace(middle);
+        m_chart->add(line, index, SeriesPart::Expected);
+        return;
+    }
+}
+
+RecordId FuelChart::cookAt(const QString &series, const QPointF &point) const
+{
+    RecordId nearest = 0;
+    double least = std::numeric_limits<double>::infinity();
+    const QVector<Mark> marks = m_marks.value(series);
+    for (const Mark &mark : marks) {
+        const QPointF off = mark.point - point;
+        const double distance = QPointF::dotProduct(off, off);
+        if (distance < least) {
+            least = distance;
+            nearest = mark.cook;
+        }
+    }
+    return nearest;
+}
+
+QString FuelChart::describe(const QString &series, const QPointF &point) const
+{
+    const FireWords words(*m_books);
+    const QString heat =
+        withUnit(formatNumber(point.y(), 0, words.locale()), words.unit(Dimension::Heat).symbol);
+    const RecordId cook = cookAt(series, point);
+    if (cook == 0)
+        return QStringLiteral("%1: %2").arg(series, heat);
+    const Cook found = m_books->cooks.value(cook);
+    QString text = tr("%1, %2 on %3\n%4 used")
+                       .arg(cookTitle(*m_books, found), words.day(found.lit), series, heat);
+    for (const CookFuel &fuel : m_fuel.cooks)
+        if (fuel.cook == cook && fuel.expected && fuel.excess)
+            text += tr(", %1 expected (%2)")
+                        .arg(words.heat(*fuel.expected).text(), words.percent(*fuel.excess));
+    return text;
+}
+
+} // namespace rickyard::views
