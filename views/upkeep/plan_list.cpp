@@ -1,0 +1,177 @@
+#include "views/upkeep/plan_list.h"
+
+#include "models/domain/quantities/units.h"
+#include "models/domain/upkeep/due_words.h"
+#include "models/items/wording.h"
+#include "views/theme/theme_hub.h"
+#include "views/upkeep/upkeep_words.h"
+#include "views/widgets/status_pill.h"
+#include "views/widgets/text_label.h"
+
+#include <QHBoxLayout>
+#include <QPushButton>
+#include <QScrollArea>
+#include <QVBoxLayout>
+
+namespace rickyard::views {
+
+using namespace rickyard::domain;
+
+Visit visitOf(const Placement &placement)
+{
+    Visit visit;
+    visit.task = placement.task;
+    visit.state = VisitState::Placed;
+    visit.start = placement.start;
+    visit.end = placement.end;
+    return visit;
+}
+
+PlanList::PlanList(PageContext &pageContext, QWidget *parent)
+    : QWidget(parent), m_context(pageContext),
+      m_summary(new TextLabel(QString(), TextStyle::Body, Role::InkMuted, this)),
+      m_book(new QPushButton(tr("Book all"), this))
+{
+    const Theme &look = theme(this);
+    auto *outer = new QVBoxLayout(this);
+    outer->setContentsMargins(0, 0, 0, 0);
+    outer->setSpacing(look.space(3));
+    auto *head = new QHBoxLayout;
+    head->setSpacing(look.space(3));
+    m_summary->setWordWrap(true);
+    head->addWidget(m_summary, 1);
+    m_book->setAccessibleName(tr("Book all proposed visits"));
+    m_book->setProperty("role", "primary");
+    connect(m_book, &QPushButton::clicked, this, &PlanList::bookAll);
+    head->addWidget(m_book);
+    outer->addLayout(head);
+    auto *scroll = new QScrollArea(this);
+    scroll->setWidgetResizable(true);
+    scroll->setFrameShape(QFrame::NoFrame);
+    scroll->setFocusPolicy(Qt::NoFocus);
+    scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    auto *body = new QWidget(scroll);
+    m_lines = new QVBoxLayout(body);
+    m_lines->setContentsMargins(0, 0, look.space(2), 0);
+    m_lines->setSpacing(look.space(1));
+    scroll->setWidget(body);
+    outer->addWidget(scroll, 1);
+}
+
+void PlanList::refresh()
+{
+    while (QLayoutItem *item = m_lines->takeAt(0)) {
+        delete item->widget();
+        delete item;
+    }
+    const Books &books = m_context.books();
+    const UpkeepAnswer &answer = m_context.answers.answers().upkeep;
+    m_proposed = 0;
+    int booked = 0;
+    for (const Placement &p : answer.placements)
+        (p.booked ? booked : m_proposed) += 1;
+    m_book->setEnabled(m_proposed > 0 && !m_context.readOnly());
+    m_summary->setText(tr("In the coming six weeks: %1 proposed, %2 placed, %3 without a place.")
+                           .arg(m_proposed)
+                           .arg(booked)
+                           .arg(answer.unplaced.size()));
+    if (!answer.unplaced.isEmpty()) {
+        addDay(tr("Without a place"));
+        for (const Unplaced &u : answer.unplaced)
+            addUnplaced(u);
+    }
+    QDate day;
+    for (const Placement &p : answer.placements) {
+        const QDate its = items::toLocal(books, p.start).date();
+        if (its != day)
+            addDay(QLocale(QStringLiteral("en_US")).toString(its, QStringLiteral("dddd d MMMM")));
+        day = its;
+        addPlacement(p);
+    }
+    if (answer.placements.isEmpty() && answer.unplaced.isEmpty())
+        addDay(tr("Nothing falls due in the coming six weeks."));
+    m_lines->addStretch(1);
+}
+
+void PlanList::addDay(const QString &day)
+{
+    auto *heading = new TextLabel(day, TextStyle::Heading, Role::Ink, this);
+    heading->setContentsMargins(0, m_lines->count() == 0 ? 0 : theme(this).space(3), 0, 0);
+    heading->setWordWrap(true);
+    m_lines->addWidget(heading);
+}
+
+QWidget *PlanList::addLine(const QString &name, const QString &text, int role, const QString &word,
+                           RecordId task)
+{
+    const Theme &look = theme(this);
+    auto *line = new QWidget(this);
+    auto *row = new QHBoxLayout(line);
+    row->setContentsMargins(0, 0, 0, 0);
+    row->setSpacing(look.space(3));
+    auto *title = new TextLabel(name, TextStyle::Body, Role::Ink, line);
+    title->setWordWrap(true);
+    title->setFixedWidth(look.px(280));
+    row->addWidget(title, 0, Qt::AlignVCenter);
+    auto *words = new TextLabel(text, TextStyle::Body, Role::InkMuted, line);
+    words->setWordWrap(true);
+    row->addWidget(words, 1);
+    row->addWidget(new StatusPill(static_cast<Role>(role), word, line));
+    auto *open = new QPushButton(tr("Open"), line);
+    open->setProperty("role", "quiet");
+    open->setAccessibleName(tr("Open the task: %1").arg(name));
+    connect(open, &QPushButton::clicked, this, [this, task] {
+        Q_EMIT opened(Link{TableId::UpkeepTask, task});
+    });
+    row->addWidget(open);
+    m_lines->addWidget(line);
+    return line;
+}
+
+void PlanList::addPlacement(const Placement &p)
+{
+    const Books &books = m_context.books();
+    QString name = taskPhrase(books, p.task);
+    name[0] = name.at(0).toUpper();
+    QString text = spanText(books, p.start, p.end);
+    const QString cold = coldText(books, p, m_context.verbs.now());
+    if (!cold.isEmpty())
+        text += QString(QStringLiteral(", ") + cold);
+    if (p.freeFrom > p.end)
+        text += tr("; cures %1").arg(formatDuration(p.freeFrom - p.end));
+    const Role role = p.late ? Role::Watch : p.booked ? Role::Good : Role::Info;
+    const QString word = p.late     ? (p.booked ? tr("Placed late") : tr("Proposed, late"))
+                         : p.booked ? tr("Placed")
+                                    : tr("Proposed");
+    addLine(name, text, static_cast<int>(role), word, p.task);
+}
+
+void PlanList::addUnplaced(const Unplaced &u)
+{
+    QString name = taskPhrase(m_context.books(), u.task);
+    name[0] = name.at(0).toUpper();
+    addLine(name, tr("%1. %2").arg(u.why, u.help), static_cast<int>(Role::Act), tr("No time"),
+            u.task);
+}
+
+void PlanList::bookAll()
+{
+    QVector<Visit> visits;
+    for (const Placement &p : m_context.answers.answers().upkeep.placements)
+        if (!p.booked)
+            visits << visitOf(p);
+    if (visits.isEmpty() || m_context.readOnly())
+        return;
+    if (!m_context.answers.current()) {
+        m_context.say(tr("The plan is being worked out anew; try again in a moment."));
+        return;
+    }
+    const auto done = m_context.verbs.bookVisits(visits);
+    if (!done)
+        m_context.refuse(done.problems());
+    else
+        m_context.say(visits.size() == 1 ? tr("1 visit placed.")
+                                         : tr("%1 visits placed.").arg(visits.size()));
+}
+
+} // namespace rickyard::views

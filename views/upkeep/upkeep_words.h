@@ -1,0 +1,32 @@
+// Upkeep in words: how far a task has run, when it is due, when it can be done.
+#pragma once
+
+#include "models/domain/answers/answers.h"
+#include "views/theme/theme.h"
+
+namespace rickyard::views {
+
+struct DueState {
+    Role role = Role::Info;
+    QString word;
+};
+// "Overdue", "Due soon" (within a week or before the next event), "Not yet due", "Not counted".
+DueState dueStateOf(const domain::Books &books, const domain::TaskDue &task, domain::Instant now);
+// "about 9 Dec, before Mill Field Supper", "since 20 Nov".
+QString dueText(const domain::Books &books, const domain::TaskDue &task, domain::Instant now);
+// "4 of 5 cooks".
+QString meterText(const domain::Meter &meter);
+// "last done Tue 3 Nov 2026" or "never recorded as done".
+QString lastDoneText(const domain::Books &books, const domain::TaskDue &task);
+// "Big pit", or "Trailer and kit".
+QString pitName(const domain::Books &books, domain::RecordId pit);
+// "Tue 1 Dec, 6 to 7 PM".
+QString spanText(const domain::Books &books, domain::Instant start, domain::Instant end);
+// "fire out since Sun 29 Nov, 7 AM": the last fire on its pit before that; empty when there is
+// none.
+QString coldText(const domain::Books &books, const domain::Placement &placement,
+                 domain::Instant now);
+// A caution without its closing sentence, which the note adds itself.
+QString cautionWithoutClosing(const QString &caution);
+
+} // namespace rickyard::views
