@@ -1,6 +1,7 @@
 #include "views/events/clash_list.h"
 
 #include "views/theme/theme_hub.h"
+#include "views/widgets/clear_layout.h"
 #include "views/widgets/empty_state.h"
 #include "views/widgets/status_pill.h"
 #include "views/widgets/text_label.h"
@@ -55,10 +56,7 @@ ClashList::ClashList(QWidget *parent) : QWidget(parent)
 
 void ClashList::setClashes(const QVector<Clash> &clashes)
 {
-    while (QLayoutItem *item = m_column->takeAt(0)) {
-        delete item->widget();
-        delete item;
-    }
+    clearLayout(m_column);
     if (clashes.isEmpty()) {
         m_column->addWidget(new EmptyState(
             QStringLiteral("check"), tr("No clash in the plan"),

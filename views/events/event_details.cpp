@@ -5,6 +5,7 @@
 #include "views/events/event_words.h"
 #include "views/theme/icons.h"
 #include "views/theme/theme_hub.h"
+#include "views/widgets/clear_layout.h"
 #include "views/widgets/numeral.h"
 #include "views/widgets/status_pill.h"
 #include "views/widgets/text_label.h"
@@ -41,10 +42,7 @@ EventDetail::EventDetail(PageContext &pageContext, QWidget *parent)
 void EventDetail::setEvent(RecordId event)
 {
     m_event = event;
-    while (QLayoutItem *item = m_cooks->takeAt(0)) {
-        delete item->widget();
-        delete item;
-    }
+    clearLayout(m_cooks);
     const Books &books = m_context.books();
     const auto found = books.events.constFind(event);
     setVisible(found != books.events.constEnd());

@@ -3,6 +3,7 @@
 #include "models/domain/quantities/units.h"
 #include "views/events/event_words.h"
 #include "views/theme/theme_hub.h"
+#include "views/widgets/clear_layout.h"
 #include "views/widgets/sentence_label.h"
 #include "views/widgets/status_pill.h"
 #include "views/widgets/text_label.h"
@@ -35,10 +36,7 @@ QString NextEvent::plainText() const
 
 void NextEvent::clear()
 {
-    while (QLayoutItem *item = m_cooks->takeAt(0)) {
-        delete item->widget();
-        delete item;
-    }
+    clearLayout(m_cooks);
 }
 
 void NextEvent::refresh()

@@ -5,6 +5,7 @@
 #include "models/items/wording.h"
 #include "views/theme/theme_hub.h"
 #include "views/upkeep/upkeep_words.h"
+#include "views/widgets/clear_layout.h"
 #include "views/widgets/status_pill.h"
 #include "views/widgets/text_label.h"
 
@@ -60,10 +61,7 @@ PlanList::PlanList(PageContext &pageContext, QWidget *parent)
 
 void PlanList::refresh()
 {
-    while (QLayoutItem *item = m_lines->takeAt(0)) {
-        delete item->widget();
-        delete item;
-    }
+    clearLayout(m_lines);
     const Books &books = m_context.books();
     const UpkeepAnswer &answer = m_context.answers.answers().upkeep;
     m_proposed = 0;

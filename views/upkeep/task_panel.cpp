@@ -6,6 +6,7 @@
 #include "views/upkeep/done_panel.h"
 #include "views/upkeep/upkeep_words.h"
 #include "views/widgets/caution_note.h"
+#include "views/widgets/clear_layout.h"
 #include "views/widgets/status_pill.h"
 #include "views/widgets/text_label.h"
 
@@ -212,10 +213,7 @@ void TaskPanel::show(bool anew)
 
 void TaskPanel::showMeters(const TaskDue *due)
 {
-    while (QLayoutItem *item = m_meters->takeAt(0)) {
-        delete item->widget();
-        delete item;
-    }
+    clearLayout(m_meters);
     const QVector<Meter> meters = due != nullptr ? due->meters : QVector<Meter>();
     const QLocale locale(QStringLiteral("en_US"));
     for (const Meter &meter : meters) {

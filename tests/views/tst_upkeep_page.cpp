@@ -1,0 +1,245 @@
+// The Upkeep page by mouse and keyboard.
+#include "models/domain/upkeep/starter_tasks.h"
+#include "tests/support/registry.h"
+#include "tests/support/yard_fixture.h"
+#include "views/records/field_editor.h"
+#include "views/upkeep/done_panel.h"
+#include "views/upkeep/due_list.h"
+#include "views/upkeep/plan_list.h"
+#include "views/upkeep/task_panel.h"
+#include "views/upkeep/upkeep_page.h"
+#include "views/upkeep/upkeep_words.h"
+#include "views/widgets/caution_note.h"
+#include "views/widgets/empty_state.h"
+#include "views/widgets/field_row.h"
+#include "views/widgets/section_tabs.h"
+#include "views/widgets/sentence_label.h"
+#include "views/widgets/text_label.h"
+
+#include <QAbstractButton>
+#include <QComboBox>
+#include <QLineEdit>
+#include <QListView>
+#include <QPushButton>
+#include <QTest>
+
+using namespace rickyard;
+using namespace rickyard::domain;
+using namespace rickyard::test;
+using namespace rickyard::views;
+
+namespace {
+
+QAbstractButton *button(QWidget &in, const QString &accessibleName)
+{
+    for (QAbstractButton *b : in.findChildren<QAbstractButton *>())
+        if (b->accessibleName() == accessibleName && b->isVisibleTo(&in))
+            return b;
+    return nullptr;
+}
+
+QString allText(const QWidget &in)
+{
+    QStringList texts;
+    for (const QLabel *label : in.findChildren<QLabel *>())
+        texts << label->text();
+    return texts.join(QLatin1Char('\n'));
+}
+
+} // namespace
+
+class TstUpkeepPage : public QObject
+{
+    Q_OBJECT
+
+private slots:
+    void saysWhatIsOverdueAndHow()
+    {
+        YardFixture yard;
+        yard.waitForAnswers();
+        UpkeepPage page(*yard.context);
+        page.resize(1280, 800);
+        page.setVisible(true);
+        QVERIFY(page.findChild<SentenceLabel *>()->plainText().startsWith(
+            QStringLiteral("1 task is overdue")));
+        auto *list = page.findChild<DueList *>();
+        QCOMPARE(list->shown(), 1);
+        QCOMPARE(list->chosen(), yard.task);
+        const QString said =
+            list->view().model()->index(0, 0).data(Qt::AccessibleTextRole).toString();
+        QVERIFY2(said.contains(QStringLiteral("Overdue")) &&
+                     said.contains(QStringLiteral("10 of 5 cooks")),
+                 qPrintable(said));
+    }
+
+    void doneNowIsRecordedAndUndone()
+    {
+        YardFixture yard;
+        yard.waitForAnswers();
+        UpkeepPage page(*yard.context);
+        page.resize(1280, 800);
+        page.setVisible(true);
+        QTest::mouseClick(button(page, QStringLiteral("Done now")), Qt::LeftButton);
+        auto *panel = page.findChild<DonePanel *>();
+        QVERIFY(panel->isVisible());
+        QTest::keyClicks(panel->editor(QStringLiteral("who"))->inner(), QStringLiteral("Ada"));
+        QTest::mouseClick(button(page, QStringLiteral("Record it as done")), Qt::LeftButton);
+        const auto &visits = yard.workspace->books().visits;
+        QCOMPARE(visits.size(), 1);
+        const Visit visit = visits.first();
+        QCOMPARE(visit.task, yard.task);
+        QCOMPARE(visit.state, VisitState::Done);
+        QCOMPARE(visit.who, QStringLiteral("Ada"));
+        // Seconds are not typed: the field keeps whole minutes.
+        QCOMPARE((*visit.end - visit.start).base(), 1800);
+        QVERIFY(!panel->isVisible());
+        yard.waitForAnswers();
+        QVERIFY(
+            !page.findChild<SentenceLabel *>()->plainText().contains(QStringLiteral("is overdue")));
+        QVERIFY(yard.verbs->undo());
+        QVERIFY(yard.workspace->books().visits.isEmpty());
+    }
+
+    void refusesAnEndBeforeTheStartAtItsField()
+    {
+        YardFixture yard;
+        yard.waitForAnswers();
+        UpkeepPage page(*yard.context);
+        page.resize(1280, 800);
+        page.setVisible(true);
+        QTest::keyClick(&page.findChild<DueList *>()->view(), Qt::Key_Return);
+        auto *panel = page.findChild<DonePanel *>();
+        QVERIFY(panel->isVisible());
+        panel->editor(QStringLiteral("end"))->setValue(toValue(yard.now - durationFromHours(30)));
+        QVERIFY(!panel->save());
+        QVERIFY(panel->row(QStringLiteral("end"))->hasProblem());
+        QVERIFY(yard.workspace->books().visits.isEmpty());
+        QVERIFY(panel->isVisible());
+    }
+
+    void booksWhatIsProposed()
+    {
+        YardFixture yard;
+        yard.waitForAnswers();
+        const UpkeepAnswer answer = yard.answers->answers().upkeep;
+        QVERIFY(!answer.placements.isEmpty());
+        UpkeepPage page(*yard.context);
+        page.resize(1280, 800);
+        page.setVisible(true);
+        auto *sections = page.findChild<SectionTabs *>();
+        QTest::mouseClick(sections->tab(1), Qt::LeftButton);
+        QTest::mouseClick(button(page, QStringLiteral("Book all proposed visits")), Qt::LeftButton);
+        const auto &visits = yard.workspace->books().visits;
+        QCOMPARE(visits.size(), answer.placements.size());
+        QCOMPARE(visits.first().state, VisitState::Placed);
+        QCOMPARE(visits.first().start, answer.placements.first().start);
+        yard.waitForAnswers();
+        QCOMPARE(page.findChild<PlanList *>()->proposed(), 0);
+        QVERIFY(!button(page, QStringLiteral("Book all proposed visits"))->isEnabled());
+        QVERIFY(yard.verbs->undo());
+        QVERIFY(visits.isEmpty());
+    }
+
+    void theStarterSetIsOneStep()
+    {
+        YardFixture yard(false);
+        Pit pit;
+        pit.name = QStringLiteral("Long Tom");
+        pit.diameter = Length::ofBase(600000);
+        pit.length = Length::ofBase(1800000);
+        QVERIFY(yard.verbs->add(pit));
+        yard.waitForAnswers();
+        UpkeepPage page(*yard.context);
+        page.resize(1280, 800);
+        page.setVisible(true);
+        QTest::mouseClick(button(page, QStringLiteral("Add starter set")) != nullptr
+                              ? button(page, QStringLiteral("Add starter set"))
+                              : page.findChild<EmptyState *>()->actionButton(),
+                          Qt::LeftButton);
+        const auto &books = yard.workspace->books();
+        const auto expected = starterTasks(books.pits.values(), QDate(2026, 11, 25)).size();
+        QCOMPARE(books.tasks.size(), expected);
+        yard.waitForAnswers();
+        auto *list = page.findChild<DueList *>();
+        QCOMPARE(list->shown(), static_cast<int>(expected));
+        // One pit only.
+        QTest::mouseClick(button(page, QStringLiteral("Show the tasks of: Long Tom")),
+                          Qt::LeftButton);
+        QVERIFY(list->shown() < expected && list->shown() > 0);
+        for (int row = 0; row < list->shown(); ++row)
+            QVERIFY(list->view()
+                        .model()
+                        ->index(row, 0)
+                        .data(Qt::AccessibleTextRole)
+                        .toString()
+                        .contains(QStringLiteral("Long Tom")));
+        QVERIFY(yard.verbs->undo());
+        QVERIFY(books.tasks.isEmpty());
+    }
+
+    void cautionsStandAtTheTaskAndNothingIsCalledSafe()
+    {
+        YardFixture yard;
+        const auto tasks = starterTasks(yard.workspace->books().pits.values(), QDate(2026, 8, 1));
+        QVector<Row> rows;
+        for (const UpkeepTask &task : tasks)
+            rows << toRow(task);
+        const auto ids = yard.verbs->putAll(rows, QStringLiteral("add"));
+        QVERIFY(ids);
+        yard.waitForAnswers();
+        UpkeepPage page(*yard.context);
+        page.resize(1280, 800);
+        page.setVisible(true);
+        QVERIFY(page.show(Link{TableId::UpkeepTask, ids.value().first()})); // ash removal
+        const auto *caution = page.findChild<TaskPanel *>()->findChild<CautionNote *>();
+        QVERIFY(caution->isVisible());
+        const QString text = allText(*caution);
+        QVERIFY2(text.contains(QStringLiteral("96 hours")), qPrintable(text));
+        QCOMPARE(text.count(QStringLiteral("authority having jurisdiction")), 1);
+        for (const TaskDue &due : yard.answers->answers().upkeep.tasks)
+            QVERIFY(!dueStateOf(yard.workspace->books(), due, yard.now)
+                         .word.contains(QStringLiteral("safe"), Qt::CaseInsensitive));
+    }
+
+    void placesOneTask()
+    {
+        YardFixture yard;
+        yard.waitForAnswers();
+        UpkeepPage page(*yard.context);
+        page.resize(1280, 800);
+        page.setVisible(true);
+        QTest::mouseClick(button(page, QStringLiteral("Place a visit")), Qt::LeftButton);
+        QCOMPARE(yard.workspace->books().visits.size(), 1);
+        QCOMPARE(yard.workspace->books().visits.first().state, VisitState::Placed);
+    }
+
+    void everythingHasAName()
+    {
+        YardFixture yard;
+        yard.waitForAnswers();
+        UpkeepPage page(*yard.context);
+        page.resize(1280, 800);
+        page.setVisible(true);
+        QTest::mouseClick(button(page, QStringLiteral("Done now")), Qt::LeftButton);
+        auto *sections = page.findChild<SectionTabs *>();
+        for (int section = 0; section < sections->count(); ++section) {
+            sections->setCurrent(section);
+            for (QWidget *widget : page.findChildren<QWidget *>()) {
+                const bool interactive = qobject_cast<QAbstractButton *>(widget) != nullptr ||
+                                         qobject_cast<QComboBox *>(widget) != nullptr ||
+                                         qobject_cast<QListView *>(widget) != nullptr ||
+                                         (qobject_cast<QLineEdit *>(widget) != nullptr &&
+                                          !widget->objectName().startsWith(QLatin1String("qt_")));
+                if (!interactive || !widget->isVisibleTo(&page))
+                    continue;
+                const auto *own = qobject_cast<QAbstractButton *>(widget);
+                QVERIFY2(!widget->accessibleName().isEmpty() ||
+                             (own != nullptr && !own->text().isEmpty()),
+                         widget->metaObject()->className());
+            }
+        }
+    }
+};
+
+RICKYARD_TEST(TstUpkeepPage)
+#include "tst_upkeep_page.moc"
