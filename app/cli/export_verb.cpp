@@ -96,8 +96,8 @@ int runExport(CliCall &call)
         call.out << QString::fromUtf8(bytes);
         return Finished;
     }
-    const auto written = writeFile(call.launch.operands.at(1), bytes,
-                                   call.launch.has(QStringLiteral("overwrite")));
+    const auto written =
+        writeFile(call.launch.operands.at(1), bytes, call.launch.has(QStringLiteral("overwrite")));
     if (!written) {
         sayProblems(call.err, written.problems());
         return RefusedInput;

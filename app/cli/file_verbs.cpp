@@ -43,8 +43,8 @@ int runRestore(CliCall &call)
     // Nobody may be writing to the yard while it is exchanged. A damaged yard does not open, and
     // that is when a backup is wanted: the backup itself is checked below.
     if (QFileInfo::exists(call.launch.yardPath)) {
-        QLockFile lock(QString(QFileInfo(call.launch.yardPath).absoluteFilePath() +
-                               QStringLiteral(".lock")));
+        QLockFile lock(
+            QString(QFileInfo(call.launch.yardPath).absoluteFilePath() + QStringLiteral(".lock")));
         lock.setStaleLockTime(0);
         if (!lock.tryLock(200)) {
             call.err << "Another window has this yard open. Close it, then restore.\n";
@@ -76,7 +76,8 @@ int runCheck(CliCall &call)
     for (domain::TableId table : domain::tablesInOrder())
         for (domain::RecordId id : domain::idsOf(books, table)) {
             ++records;
-            const domain::Problems problems = domain::check(books, *domain::rowOf(books, table, id));
+            const domain::Problems problems =
+                domain::check(books, *domain::rowOf(books, table, id));
             for (const domain::Problem &problem : problems)
                 found << QStringLiteral("%1 %2 (%3): %4")
                              .arg(domain::specOf(table).singular)

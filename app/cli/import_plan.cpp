@@ -88,8 +88,7 @@ public:
 
     void take(ImportPlan &plan, const Row &row)
     {
-        const auto before =
-            row.id == 0 ? std::nullopt : domain::rowOf(m_books, row.table, row.id);
+        const auto before = row.id == 0 ? std::nullopt : domain::rowOf(m_books, row.table, row.id);
         if ((before && *before == row) || (row.id == 0 && known(row))) {
             ++plan.same;
             return;
@@ -135,8 +134,9 @@ QString mappingWords(const WeatherMapping &mapping)
                               ? QStringLiteral("\"%1\"").arg(mapping.place)
                               : QStringLiteral("from column \"%1\"").arg(mapping.placeColumn);
     return QStringLiteral("Time from %1; place %2; %3.")
-        .arg(time, place, parts.isEmpty() ? QStringLiteral("no quantity was recognised")
-                                          : parts.join(QStringLiteral(", ")));
+        .arg(time, place,
+             parts.isEmpty() ? QStringLiteral("no quantity was recognised")
+                             : parts.join(QStringLiteral(", ")));
 }
 
 WeatherMapping mappingFor(const Books &books, const QByteArray &bytes, const QString &fileName,
@@ -146,8 +146,7 @@ WeatherMapping mappingFor(const Books &books, const QByteArray &bytes, const QSt
     if (request.profile) {
         mapping = *request.profile;
     } else {
-        const exchange::MappingGuess guess =
-            exchange::guessMapping(bytes, books.yard().timeZone);
+        const exchange::MappingGuess guess = exchange::guessMapping(bytes, books.yard().timeZone);
         mapping = guess.mapping;
         plan.said << QStringLiteral("The columns were guessed; --profile FILE.json fixes them.");
         plan.said << guess.notes;
@@ -236,16 +235,15 @@ ImportPlan planWeather(const Books &books, const QByteArray &bytes, const QStrin
     const domain::Problems wrong = mapping.check();
     if (!wrong.isEmpty()) {
         for (const Problem &problem : wrong)
-            plan.refused << Problem{
-                problem.field, QStringLiteral("%1: %2").arg(fileName, problem.message)};
+            plan.refused << Problem{problem.field,
+                                    QStringLiteral("%1: %2").arg(fileName, problem.message)};
         return plan;
     }
     const exchange::WeatherImport read = exchange::readWeather(bytes, mapping, fileName);
     if (!read.ok) {
         plan.refused = read.refused.problems();
         if (plan.refused.isEmpty())
-            plan.refused << Problem{
-                {}, QStringLiteral("%1: no row could be taken.").arg(fileName)};
+            plan.refused << Problem{{}, QStringLiteral("%1: no row could be taken.").arg(fileName)};
         return plan;
     }
     plan.said << read.report.lines();

@@ -27,7 +27,7 @@ struct WeatherRequest {
     QString place;
     QString zone; // IANA
 };
-ImportPlan planWeather(const domain::Books &books, const QByteArray &bytes,
-                       const QString &fileName, const WeatherRequest &request);
+ImportPlan planWeather(const domain::Books &books, const QByteArray &bytes, const QString &fileName,
+                       const WeatherRequest &request);
 
 } // namespace rickyard::app

@@ -29,8 +29,7 @@ std::optional<QVector<exchange::NamedFile>> filesOf(CliCall &call, const QString
     QVector<exchange::NamedFile> files;
     if (folder.exists())
         for (domain::TableId table : domain::tablesInOrder()) {
-            const QString name =
-                QString(domain::specOf(table).key + QStringLiteral(".csv"));
+            const QString name = QString(domain::specOf(table).key + QStringLiteral(".csv"));
             if (!folder.exists(name))
                 continue;
             const auto bytes = contentOf(call, folder.filePath(name));
@@ -102,8 +101,8 @@ int carryOut(CliCall &call, workspace::Workspace &yard)
         call.err << "Nothing was imported; the yard is as it was.\n";
         return RefusedInput;
     }
-    const auto done = verbs.putAll(
-        plan->rows, QStringLiteral("import %1").arg(call.launch.operands.at(0)));
+    const auto done =
+        verbs.putAll(plan->rows, QStringLiteral("import %1").arg(call.launch.operands.at(0)));
     if (!done) {
         sayProblems(call.err, done.problems());
         call.err << "Nothing was imported; the yard is as it was.\n";

@@ -14,12 +14,12 @@ namespace {
 bool takesValueOfWindowSystem(const QString &argument)
 {
     static const QSet<QString> names = {
-        QStringLiteral("platform"),       QStringLiteral("platformpluginpath"),
-        QStringLiteral("platformtheme"),  QStringLiteral("plugin"),
-        QStringLiteral("style"),          QStringLiteral("stylesheet"),
+        QStringLiteral("platform"),        QStringLiteral("platformpluginpath"),
+        QStringLiteral("platformtheme"),   QStringLiteral("plugin"),
+        QStringLiteral("style"),           QStringLiteral("stylesheet"),
         QStringLiteral("qwindowgeometry"), QStringLiteral("qwindowicon"),
-        QStringLiteral("qwindowtitle"),   QStringLiteral("session"),
-        QStringLiteral("display"),        QStringLiteral("geometry")};
+        QStringLiteral("qwindowtitle"),    QStringLiteral("session"),
+        QStringLiteral("display"),         QStringLiteral("geometry")};
     QString name = argument;
     while (name.startsWith(QLatin1Char('-')))
         name.remove(0, 1);

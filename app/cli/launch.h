@@ -13,10 +13,10 @@ struct Launch {
     QString yardPath; // as given, else the platform's data folder (demo.rickyard with --demo)
     bool yardGiven = false;
     bool demo = false;
-    QString verb;                    // empty: open the window
-    QStringList operands;            // after the verb
-    QMap<QString, QString> options;  // of the verb: "json" -> "", "as-of" -> "2026-11-30"
-    std::optional<QString> mistake;  // what cannot be understood
+    QString verb;                   // empty: open the window
+    QStringList operands;           // after the verb
+    QMap<QString, QString> options; // of the verb: "json" -> "", "as-of" -> "2026-11-30"
+    std::optional<QString> mistake; // what cannot be understood
 
     [[nodiscard]] bool has(const QString &option) const { return options.contains(option); }
 };

@@ -135,8 +135,8 @@ TextTable fuelTable(const Books &books, const domain::FuelAnswer &fuel)
 
 TextTable stockTable(const Books &books, const domain::Stock &stock)
 {
-    TextTable table({Align::Left, Align::Left, Align::Right, Align::Right, Align::Right,
-                     Align::Right});
+    TextTable table(
+        {Align::Left, Align::Left, Align::Right, Align::Right, Align::Right, Align::Right});
     for (const domain::LotStock &lot : stock.lots) {
         if (lot.readiness == domain::Readiness::Empty)
             continue;
@@ -158,7 +158,7 @@ TextTable dueTable(const Books &books, const domain::UpkeepAnswer &upkeep)
 {
     TextTable table;
     for (const domain::TaskDue &due : upkeep.tasks) {
-        const QString state = due.overdue         ? QStringLiteral("overdue")
+        const QString state = due.overdue          ? QStringLiteral("overdue")
                               : due.blocksNextCook ? QStringLiteral("before the next fire")
                                                    : QString();
         table.row({due.due.isValid() ? due.due.toString(Qt::ISODate) : QStringLiteral("–"),
@@ -268,8 +268,8 @@ int runMoisture(CliCall &call)
         const auto number = [](std::optional<domain::Moisture> u) {
             return u ? QString::number(u->toDouble() / 1000, 'f', 1) : QStringLiteral("–");
         };
-        table.row({books.lots.value(lot.lot).name, dayText(books, lot.readAt),
-                   number(lot.moisture), number(lot.moistureHalfWidth),
+        table.row({books.lots.value(lot.lot).name, dayText(books, lot.readAt), number(lot.moisture),
+                   number(lot.moistureHalfWidth),
                    QString(readinessWord(lot.readiness) +
                            (lot.moistureNote.isEmpty()
                                 ? QString()
@@ -301,8 +301,8 @@ int runReorder(CliCall &call)
     }
     call.out << yardLine(books, subject.now) << "\n\n";
     sayHeadline(call.out, QStringLiteral("Wood"), answers.wood.headline);
-    TextTable table({Align::Left, Align::Left, Align::Left, Align::Right, Align::Right,
-                     Align::Left});
+    TextTable table(
+        {Align::Left, Align::Left, Align::Left, Align::Right, Align::Right, Align::Left});
     for (const domain::PlannedUse &use : answers.wood.uses)
         table.row({dayText(books, use.light), books.pits.value(use.pit).name,
                    use.event != 0 ? books.events.value(use.event).name : QString(),

@@ -49,13 +49,13 @@ int runStock(CliCall &call);
 int runMoisture(CliCall &call);
 int runReorder(CliCall &call);
 int runUpkeep(CliCall &call);
-int runImport(CliCall &call);  // import_verb.cpp
-int runExport(CliCall &call);  // export_verb.cpp
-int runBackup(CliCall &call);  // file_verbs.cpp
+int runImport(CliCall &call); // import_verb.cpp
+int runExport(CliCall &call); // export_verb.cpp
+int runBackup(CliCall &call); // file_verbs.cpp
 int runRestore(CliCall &call);
 int runCheck(CliCall &call);
 int runDemo(CliCall &call);
-int runHelp(CliCall &call);    // help_verb.cpp
+int runHelp(CliCall &call); // help_verb.cpp
 int runVersion(CliCall &call);
 
 } // namespace rickyard::app

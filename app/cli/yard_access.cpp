@@ -89,9 +89,10 @@ QString yardLine(const domain::Books &books, Instant now)
     const domain::Yard yard = books.yard();
     const QDateTime local =
         QDateTime::fromSecsSinceEpoch(now.seconds(), QTimeZone(yard.timeZone.toUtf8()));
-    QString line = QStringLiteral("%1, as of %2")
-                       .arg(yard.name, QLocale(QStringLiteral("en_US"))
-                                           .toString(local, QStringLiteral("ddd d MMM yyyy HH:mm")));
+    QString line =
+        QStringLiteral("%1, as of %2")
+            .arg(yard.name, QLocale(QStringLiteral("en_US"))
+                                .toString(local, QStringLiteral("ddd d MMM yyyy HH:mm")));
     if (yard.invented)
         line += QStringLiteral("\nInvented data: a demo, not a record of anything.");
     return line;

@@ -63,8 +63,8 @@ Air::Air(Dice dice, Instant from, Instant to)
     for (Instant t = m_start; t <= to; t = t + domain::Duration::ofBase(3600)) {
         raining = dice.chance(raining ? 0.72 : 0.011 - 0.004 * season(t));
         Hour h;
-        h.celsius = std::clamp(usualCelsius(t) + spell.next(dice) - (raining ? 2.5 : 0.0), -18.0,
-                               43.0);
+        h.celsius =
+            std::clamp(usualCelsius(t) + spell.next(dice) - (raining ? 2.5 : 0.0), -18.0, 43.0);
         const double dry = h.celsius - (raining ? 0.6 : 1.2);
         h.dewPoint = std::min(dry, 9.0 + 9.0 * season(t) + moist.next(dice));
         h.wind = std::min(22.0, 2.9 * (1 + 0.42 * dayCurve(t, 14.5)) * std::exp(gale.next(dice)));

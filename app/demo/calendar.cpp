@@ -16,9 +16,9 @@ constexpr double kCooksAWeek = 1.17;
 // The last fire is out this long before the end, so that the crew had an evening for the pits.
 constexpr int kQuietDays = 7;
 
-constexpr std::array kOccasions = {"Supper", "Lunch", "Market", "Fish Fry Night", "Barn Dance",
-                                   "Harvest Table", "Open Gate", "Ball Game Lunch", "Wedding Lunch",
-                                   "Music Evening"};
+constexpr std::array kOccasions = {"Supper",        "Lunch",         "Market",    "Fish Fry Night",
+                                   "Barn Dance",    "Harvest Table", "Open Gate", "Ball Game Lunch",
+                                   "Wedding Lunch", "Music Evening"};
 constexpr std::array kPlaces = {"Nowhere Hall",        "Made-Up Meadow",  "Pretend Creek Landing",
                                 "Fable Corner Church", "Notional Square", "Storybook Orchard",
                                 "Hearsay Grange"};
@@ -89,9 +89,9 @@ void addCook(Draft &draft, Dice &dice, const PlannedCook &plan)
         return Duration::ofBase(dice.whole(low, high) * 60LL);
     };
     Cook c;
-    c.name = plan.event ? draft.books.events.value(*plan.event).name
-                        : QStringLiteral("Practice on %1")
-                              .arg(draft.books.pits.value(plan.pit).name);
+    c.name = plan.event
+                 ? draft.books.events.value(*plan.event).name
+                 : QStringLiteral("Practice on %1").arg(draft.books.pits.value(plan.pit).name);
     c.pit = plan.pit;
     if (plan.id != 0)
         c.planned = plan.id;
@@ -149,8 +149,8 @@ void addAhead(Draft &draft, QDate first)
 {
     Dice dice = draft.dice.fork(3);
     const QVector<QVector<RecordId>> pits = {
-        {kMiddlePit, kSmallPit}, {kLargePit},  {kMiddlePit}, {kLargePit, kSmallPit},
-        {kMiddlePit, kSmallPit}, {kLargePit},  {kMiddlePit}, {kMiddlePit, kLargePit}};
+        {kMiddlePit, kSmallPit}, {kLargePit}, {kMiddlePit}, {kLargePit, kSmallPit},
+        {kMiddlePit, kSmallPit}, {kLargePit}, {kMiddlePit}, {kMiddlePit, kLargePit}};
     for (int i = 0; i < kEventsAhead; ++i) {
         const QDate day = first.addDays(7LL * i);
         const RecordId event = addEvent(draft, dice, day, true, i * 11 + 4);

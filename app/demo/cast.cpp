@@ -80,12 +80,12 @@ void addCast(Draft &draft)
     shelve(books.suppliers, supplier("Nowhere Hollow Wood (invented)", "Text Odo's cousin", 12,
                                      domain::SellUnit::HalfCord, 210, 20,
                                      "Usually dry. Answers after a day or two."));
-    shelve(books.suppliers, supplier("Made-Up Mill Splits (invented)", "Call in the evening", 20,
-                                     domain::SellUnit::Cord, 360, 20,
-                                     "Cheapest by the cord. Measure what comes."));
-    shelve(books.suppliers, supplier("Example Ridge Firewood (invented)", "Web form", 7,
-                                     domain::SellUnit::FaceCord, 185, 18,
-                                     "Quick and dear. Heat-treated splits on request."));
+    shelve(books.suppliers,
+           supplier("Made-Up Mill Splits (invented)", "Call in the evening", 20,
+                    domain::SellUnit::Cord, 360, 20, "Cheapest by the cord. Measure what comes."));
+    shelve(books.suppliers,
+           supplier("Example Ridge Firewood (invented)", "Web form", 7, domain::SellUnit::FaceCord,
+                    185, 18, "Quick and dear. Heat-treated splits on request."));
 
     for (const domain::Species &species : domain::starterSpecies())
         shelve(books.species, species);

@@ -97,8 +97,7 @@ domain::PieceMoistures pieces(Dice &dice, double mean, int count)
 void addReadings(Draft &draft, Dice &dice, const Purchase &p, RecordId lot)
 {
     for (int day = 0; day <= 150; day += 25) {
-        const Instant time =
-            p.received + Duration::ofBase(5400) + Duration::ofBase(day * 86400LL);
+        const Instant time = p.received + Duration::ofBase(5400) + Duration::ofBase(day * 86400LL);
         if (time > draft.now)
             return;
         domain::MoistureReading r;

@@ -70,20 +70,20 @@ Outcome<Done> fillDemo(commands::Verbs &verbs, quint64 seed, commands::Instant n
         const auto done = verbs.putAll(rows, name);
         return done ? Outcome<Done>(Done{}) : Outcome<Done>(done.problems());
     };
-    Outcome<Done> done = step(tr("demo: wood and pits"),
-                              {TableId::Yard, TableId::Species, TableId::Supplier,
-                               TableId::WoodOrder, TableId::Lot, TableId::MoistureReading,
-                               TableId::Pit, TableId::CrewTime, TableId::Event,
-                               TableId::PlannedCook});
+    Outcome<Done> done =
+        step(tr("demo: wood and pits"),
+             {TableId::Yard, TableId::Species, TableId::Supplier, TableId::WoodOrder, TableId::Lot,
+              TableId::MoistureReading, TableId::Pit, TableId::CrewTime, TableId::Event,
+              TableId::PlannedCook});
     if (done)
-        done = step(tr("demo: cooks"), {TableId::Cook, TableId::Feed, TableId::Movement,
-                                        TableId::CookTemperature, TableId::CookNote,
-                                        TableId::Trace});
+        done =
+            step(tr("demo: cooks"), {TableId::Cook, TableId::Feed, TableId::Movement,
+                                     TableId::CookTemperature, TableId::CookNote, TableId::Trace});
     if (done)
         done = step(tr("demo: weather"), {TableId::Weather});
     if (done)
-        done = step(tr("demo: upkeep"), {TableId::UpkeepTask, TableId::Visit, TableId::Finding,
-                                         TableId::KnownGood});
+        done = step(tr("demo: upkeep"),
+                    {TableId::UpkeepTask, TableId::Visit, TableId::Finding, TableId::KnownGood});
     return done;
 }
 
@@ -95,8 +95,8 @@ Outcome<Done> makeDemoFile(const QString &path, quint64 seed, commands::Instant 
                 .arg(QDir::toNativeSeparators(path)));
     Outcome<Done> done = Done{};
     {
-        auto workspace = workspace::Workspace::open(
-            path, QDateTime::fromSecsSinceEpoch(now.seconds(), Qt::UTC));
+        auto workspace =
+            workspace::Workspace::open(path, QDateTime::fromSecsSinceEpoch(now.seconds(), Qt::UTC));
         if (!workspace)
             return Outcome<Done>(workspace.problems());
         commands::Verbs verbs(*workspace.value(), [now] { return now; });

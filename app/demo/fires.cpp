@@ -122,7 +122,8 @@ QSet<RecordId> failingCooks(const domain::Books &books)
         if (cook.pit == kMiddlePit)
             middle << cook.id; // by lighting time: so the calendar wrote them
     QSet<RecordId> failing;
-    for (qsizetype i = std::max<qsizetype>(0, middle.size() - kFailingCooks); i < middle.size(); ++i)
+    for (qsizetype i = std::max<qsizetype>(0, middle.size() - kFailingCooks); i < middle.size();
+         ++i)
         failing << middle.at(i);
     return failing;
 }
@@ -138,11 +139,9 @@ void addFires(Draft &draft)
         const Course course = courseOf(dice, cook, draft.air);
         addTemperatures(draft, dice, cook, course);
         addNotes(draft, dice, cook, failing.contains(cook.id));
-        const double need =
-            heatNeeded(draft.books.pits.value(cook.pit), cook, course, draft.air);
-        const double factor = failing.contains(cook.id)
-                                  ? dice.between(kFailingLeast, kFailingMost)
-                                  : dice.lognormal(kScatter);
+        const double need = heatNeeded(draft.books.pits.value(cook.pit), cook, course, draft.air);
+        const double factor = failing.contains(cook.id) ? dice.between(kFailingLeast, kFailingMost)
+                                                        : dice.lognormal(kScatter);
         draft.needs << Need{cook.id, need * factor};
     }
 }

@@ -184,8 +184,8 @@ void addFindings(Draft &draft)
     const RecordId hinges = taskNamed(draft.books, kSmallPit, "Door and hinges");
     const RecordId mended = visitNear(draft, hinges, today.addDays(-610));
     const Instant when = draft.books.visits.value(mended).start;
-    addFinding(draft, kSmallPit, when - Duration::ofBase(9 * 86400LL),
-               domain::FindingState::Mended, "Door hangs low and does not close flush", mended);
+    addFinding(draft, kSmallPit, when - Duration::ofBase(9 * 86400LL), domain::FindingState::Mended,
+               "Door hangs low and does not close flush", mended);
     addFinding(draft, kLargePit, draft.at(today.addDays(-88), 19), domain::FindingState::Watched,
                "Rust under the paint on the firebox floor edge, size of a hand");
     addFinding(draft, kMiddlePit, draft.at(today.addDays(-17), 14), domain::FindingState::Open,

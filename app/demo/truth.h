@@ -1,9 +1,10 @@
 // What a cook really takes in this story: a heat balance that the program's own methods do not
 // know, so that they have something to find.
 //
-// Shell loss over the pit's outer steel by still air, radiation and wind; warming the steel; heating
-// the food and drying it; lighting; all over one efficiency, since most of a fire's heat goes up the
-// stack. Coefficients are textbook-sized guesses (from memory) and invented like everything here.
+// Shell loss over the pit's outer steel by still air, radiation and wind; warming the steel;
+// heating the food and drying it; lighting; all over one efficiency, since most of a fire's heat
+// goes up the stack. Coefficients are textbook-sized guesses (from memory) and invented like
+// everything here.
 #pragma once
 
 #include "app/demo/air.h"
