@@ -6,7 +6,7 @@
 
 namespace rickyard::app {
 
-constexpr quint64 kDemoSeed = 20;
+constexpr quint64 kDemoSeed = 3;
 
 // Fills a yard that has no records yet, in a few large steps that can each be undone.
 commands::Outcome<commands::Done> fillDemo(commands::Verbs &verbs, quint64 seed,

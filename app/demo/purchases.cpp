@@ -28,7 +28,7 @@ Purchase drawPurchase(const domain::Books &books, Dice &dice)
     Purchase p;
     const double kind = dice.uniform();
     p.species = speciesNamed(books, kind < 0.68 ? "Post oak" : kind < 0.86 ? "Pecan" : "White oak");
-    p.supplier = dice.chance(0.45) ? 1 : 3;
+    p.supplier = dice.chance(0.2) ? 1 : 3;
     p.paidCords = p.supplier == 1 ? 0.5 : 1.0 / 3.0;
     p.measuredCords = p.paidCords * dice.between(0.965, 1.02);
     p.promised = p.supplier == 1 ? 20 : 18;
