@@ -39,8 +39,6 @@ public:
     // The primary action of the page (Ctrl+N), and its search field (Ctrl+F).
     virtual void addNew() {}
     virtual void startSearch() {}
-    // Menus of the window act on the page through these.
-    virtual bool printPage(QString * /*problem*/) { return false; }
 
 protected:
     PageContext &context() { return m_context; }

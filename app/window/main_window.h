@@ -55,6 +55,7 @@ private:
     void showAnswersState();
     void undo();
     void redo();
+    void editYard();
     void saveCopy();
     void backUpNow();
     void backUpDaily();

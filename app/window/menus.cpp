@@ -29,6 +29,8 @@ void MainWindow::buildYardMenu()
         action->setShortcut(key);
         return action;
     };
+    add(tr("Yard &settings…"), QKeySequence::Preferences, &MainWindow::editYard);
+    menu->addSeparator();
     add(tr("&Open another yard…"), QKeySequence::Open, &MainWindow::openOther);
     add(tr("Save a &copy…"), QKeySequence::SaveAs, &MainWindow::saveCopy);
     menu->addSeparator();

@@ -2,6 +2,8 @@
 #include "app/cli/import_plan.h"
 #include "app/window/main_window.h"
 #include "models/storage/backup.h"
+#include "views/records/record_form.h"
+#include "views/theme/theme_hub.h"
 #include "views/widgets/notice_bar.h"
 
 #include <QDialog>
@@ -19,6 +21,25 @@ namespace rickyard::app {
 
 using domain::Outcome;
 using storage::Database;
+
+// The yard's own record: name, zone, accepted risk, usual lead time.
+void MainWindow::editYard()
+{
+    QDialog dialog(this);
+    dialog.setWindowTitle(tr("Yard settings"));
+    auto *layout = new QVBoxLayout(&dialog);
+    const int margin = views::theme(this).space(5);
+    layout->setContentsMargins(margin, margin, margin, margin);
+    auto *form = new views::RecordForm(*m_context, domain::TableId::Yard, &dialog);
+    form->setDeletable(false);
+    form->load(1);
+    layout->addWidget(form);
+    connect(form, &views::RecordForm::saved, &dialog, &QDialog::accept);
+    connect(form, &views::RecordForm::cancelled, &dialog, &QDialog::reject);
+    dialog.resize(520, 560);
+    if (dialog.exec() == QDialog::Accepted)
+        say(tr("Saved."));
+}
 
 void MainWindow::saveCopy()
 {

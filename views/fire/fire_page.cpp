@@ -104,7 +104,8 @@ RecordList *FirePage::makeList(TableId table)
         empty = tr("Light a pit on Now, or add a past cook with its times.");
         sortKey = QStringLiteral("lit");
     } else if (table == TableId::Trace) {
-        empty = tr("Probe logs come in by File, Import; each becomes one trace of its cook.");
+        empty = tr("A probe's log becomes one trace of its cook. Traces come in with Yard, Import "
+                   "tables from CSV.");
         sortKey = QStringLiteral("start");
         iconName = QStringLiteral("chart");
     } else if (table == TableId::CookTemperature) {

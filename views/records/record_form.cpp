@@ -183,7 +183,7 @@ void RecordForm::showRow()
         m_rows.value(it.key())->clearProblem();
     }
     m_notice->dismiss();
-    m_delete->setVisible(m_row.id != 0);
+    m_delete->setVisible(m_deletable && m_row.id != 0);
     m_save->setText(m_row.id == 0 ? tr("Add") : tr("Save"));
     m_wasDirty = false;
     m_save->setEnabled(!m_context.readOnly());
@@ -307,6 +307,12 @@ void RecordForm::focusFirst()
             editor->inner()->setFocus(Qt::OtherFocusReason);
             return;
         }
+}
+
+void RecordForm::setDeletable(bool deletable)
+{
+    m_deletable = deletable;
+    m_delete->setVisible(deletable && m_row.id != 0);
 }
 
 FieldRow *RecordForm::fieldRow(const QString &key) const

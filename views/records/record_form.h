@@ -38,6 +38,8 @@ public:
     bool save();
     void revert();
     void focusFirst();
+    // The yard's own record cannot be deleted.
+    void setDeletable(bool deletable);
 
 Q_SIGNALS:
     void saved(qint64 id);
@@ -59,6 +61,7 @@ private:
     QHash<QString, domain::Value> m_fixed;
     domain::Row m_row; // as loaded
     bool m_wasDirty = false;
+    bool m_deletable = true;
     QVBoxLayout *m_layout = nullptr;
     QWidget *m_body = nullptr;
     NoticeBar *m_notice = nullptr;
