@@ -75,6 +75,7 @@ void CookTimeline::setSmall(bool small)
     m_small = small;
     m_chart->setLegendShown(!small);
     m_chart->setMinimumHeight(theme(this).px(small ? 150 : 230));
+    m_chart->setMaximumHeight(theme(this).px(small ? 190 : 340));
 }
 
 void CookTimeline::setCook(const Books &books, RecordId id, Instant now)

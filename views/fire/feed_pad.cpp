@@ -55,14 +55,15 @@ void FeedPad::build()
     from->setSpacing(look.space(3));
     m_lot = new LotPicker(m_context, this);
     connect(m_lot, &QComboBox::currentIndexChanged, this, &FeedPad::lotChanged);
-    from->addWidget(new FieldRow(tr("From lot"), m_lot, this), 3);
+    from->addWidget(new FieldRow(tr("From lot"), m_lot, this), 1);
     m_weight = new UnitLineEdit(FireWords(m_context.books()).unit(Dimension::Mass).symbol, this);
     m_weight->setAccessibleName(tr("Weight of the next feed"));
     m_weight->setMinimumHeight(look.px(44));
     connect(m_weight, &QLineEdit::textEdited, this, [this] { m_weightRow->clearProblem(); });
     m_weightRow = new FieldRow(tr("Weighed"), m_weight, this);
     m_weightRow->setOptional(true);
-    from->addWidget(m_weightRow, 2);
+    m_weightRow->setFixedWidth(look.px(130));
+    from->addWidget(m_weightRow);
     column->addLayout(from);
 }
 

@@ -52,14 +52,10 @@ void FireNow::build()
     auto *column = new QVBoxLayout(this);
     column->setContentsMargins(0, 0, 0, 0);
     column->setSpacing(look.space(3));
-    m_notice = new NoticeBar(this);
-    column->addWidget(m_notice);
     m_ash = new CautionNote(tr("Ash hides live coals for days: a metal can with a lid, outdoors, "
                                "away from walls and vehicles. Close the dampers and look again."),
                             this);
     m_ash->hide();
-    connect(m_notice, &NoticeBar::dismissed, m_ash, &QWidget::hide);
-    column->addWidget(m_ash);
     m_row = new QWidget(this);
     m_rowFlow = new FlowLayout(m_row);
     m_choices = new QButtonGroup(this);
@@ -67,6 +63,11 @@ void FireNow::build()
     column->addWidget(m_row);
     m_stack = new QStackedWidget(this);
     column->addWidget(m_stack, 1);
+    // Below everything: what is said moves nothing, and is in sight wherever one has scrolled to.
+    column->addWidget(m_ash);
+    m_notice = new NoticeBar(this);
+    connect(m_notice, &NoticeBar::dismissed, m_ash, &QWidget::hide);
+    column->addWidget(m_notice);
     m_empty = new EmptyState(QStringLiteral("fire"), tr("No pit to light yet"),
                              tr("Add your first pit with its measures. Then this page lights it, "
                                 "counts every split and says when the next one is due."),
@@ -117,7 +118,7 @@ void FireNow::refresh()
             if (run->cook() == cook.id)
                 panel = run;
         if (panel == nullptr) {
-            panel = new RunPanel(m_context, cook.id);
+            panel = new RunPanel(m_context, cook.id, m_notice);
             m_stack->addWidget(scrolled(panel));
             connect(panel, &RunPanel::finished, this, &FireNow::afterFinish);
         } else {

@@ -154,6 +154,9 @@ void LightPanel::light()
         m_reason->setFocus(Qt::OtherFocusReason);
         return;
     }
+    // Lighting takes this pit off the choices, so everything is read before.
+    const auto notes = notesToWrite();
+    const RecordId lot = m_lot->lot();
     const auto done = m_context.verbs.lightCook(cook);
     if (!done) {
         QStringList elsewhere;
@@ -167,36 +170,34 @@ void LightPanel::light()
             m_notice->showProblem(elsewhere.join(QLatin1Char('\n')));
         return;
     }
-    const RecordId lot = m_lot->lot();
-    writeNotes(done.value());
+    Problems problems;
+    for (const auto &[kind, text] : notes)
+        problems << m_context.verbs.note(done.value(), kind, text).problems();
+    if (problems.isEmpty()) {
+        m_drain->setChecked(false);
+        m_reason->clear();
+        m_reasonRow->clearProblem();
+    } else {
+        m_context.refuse(problems);
+    }
     Q_EMIT lit(done.value(), lot);
 }
 
-// What was seen and why overdue upkeep was passed over stay with the cook.
-void LightPanel::writeNotes(RecordId cook)
+QVector<std::pair<NoteKind, QString>> LightPanel::notesToWrite() const
 {
-    Problems problems;
-    if (m_drain->isChecked()) {
-        const auto noted = m_context.verbs.note(cook, NoteKind::Grease, tr("before lighting"));
-        problems << noted.problems();
-    }
-    if (!m_blocking.isEmpty()) {
-        QStringList names;
-        for (const Blocking &blocking : std::as_const(m_blocking))
-            names << m_context.books().tasks.value(blocking.task).name;
-        // Field texts hold 400 characters; the reason comes first so that it is never cut.
-        const QString text = tr("Lit with upkeep overdue. Reason: %1. Overdue: %2")
-                                 .arg(m_reason->text().trimmed(), names.join(QStringLiteral(", ")));
-        const auto noted = m_context.verbs.note(cook, NoteKind::Remark, text.left(400));
-        problems << noted.problems();
-    }
-    if (!problems.isEmpty()) {
-        m_context.refuse(problems);
-        return;
-    }
-    m_drain->setChecked(false);
-    m_reason->clear();
-    m_reasonRow->clearProblem();
+    QVector<std::pair<NoteKind, QString>> notes;
+    if (m_drain->isChecked())
+        notes.append({NoteKind::Grease, tr("before lighting")});
+    if (m_blocking.isEmpty())
+        return notes;
+    QStringList names;
+    for (const Blocking &blocking : m_blocking)
+        names << m_context.books().tasks.value(blocking.task).name;
+    // Texts hold 400 characters; the reason comes first so that it is never cut.
+    const QString text = tr("Lit with upkeep overdue. Reason: %1. Overdue: %2")
+                             .arg(m_reason->text().trimmed(), names.join(QStringLiteral(", ")));
+    notes.append({NoteKind::Remark, text.left(400)});
+    return notes;
 }
 
 void LightPanel::focusFirst()

@@ -43,7 +43,8 @@ private:
     void light();
     // False: the message stands at the field.
     bool typedTarget(std::optional<domain::Temperature> &target);
-    void writeNotes(domain::RecordId cook);
+    // Notes of what was seen, and why overdue upkeep was passed over.
+    [[nodiscard]] QVector<std::pair<domain::NoteKind, QString>> notesToWrite() const;
     [[nodiscard]] domain::Cook cookToLight() const;
 
     PageContext &m_context;

@@ -3,6 +3,8 @@
 #include "views/fire/run_facts.h"
 #include "views/theme/theme_hub.h"
 
+#include <QStylePainter>
+
 namespace rickyard::views {
 
 LotPicker::LotPicker(PageContext &context, QWidget *parent) : QComboBox(parent), m_context(context)
@@ -26,8 +28,10 @@ void LotPicker::refill()
     }
     setPlaceholderText(choices.isEmpty() ? tr("No wood on hand: log a delivery on Wood")
                                          : tr("Choose a lot"));
-    if (before != 0)
-        choose(before);
+    choose(before);
+    if (currentIndex() < 0 && count() > 0)
+        setCurrentIndex(0); // the readiest
+    setToolTip(currentText().toHtmlEscaped());
 }
 
 void LotPicker::choose(domain::RecordId lot)
@@ -35,6 +39,21 @@ void LotPicker::choose(domain::RecordId lot)
     const int at = findData(QVariant::fromValue<qint64>(lot));
     if (at >= 0)
         setCurrentIndex(at);
+}
+
+// A long text ends in an ellipsis rather than in half a letter; the tool tip has all of it.
+void LotPicker::paintEvent(QPaintEvent *)
+{
+    QStylePainter painter(this);
+    QStyleOptionComboBox option;
+    initStyleOption(&option);
+    const QRect room =
+        style()->subControlRect(QStyle::CC_ComboBox, &option, QStyle::SC_ComboBoxEditField, this);
+    const QString text = lot() == 0 ? placeholderText() : currentText();
+    option.currentText =
+        fontMetrics().elidedText(text, Qt::ElideRight, room.width() - theme(this).space(1));
+    painter.drawComplexControl(QStyle::CC_ComboBox, option);
+    painter.drawControl(QStyle::CE_ComboBoxLabel, option);
 }
 
 } // namespace rickyard::views

@@ -19,6 +19,9 @@ public:
     void choose(domain::RecordId lot);
     [[nodiscard]] domain::RecordId lot() const { return currentData().toLongLong(); }
 
+protected:
+    void paintEvent(QPaintEvent *event) override;
+
 private:
     PageContext &m_context;
 };

@@ -22,8 +22,8 @@ namespace rickyard::views {
 
 using namespace rickyard::domain;
 
-RunPanel::RunPanel(PageContext &context, RecordId cook, QWidget *parent)
-    : QWidget(parent), m_context(context), m_cook(cook)
+RunPanel::RunPanel(PageContext &context, RecordId cook, NoticeBar *notice, QWidget *parent)
+    : QWidget(parent), m_context(context), m_cook(cook), m_notice(notice)
 {
     build();
     follow();
@@ -53,8 +53,8 @@ void RunPanel::build()
     const Theme &look = theme(this);
     auto *column = new QVBoxLayout(this);
     column->setContentsMargins(0, 0, 0, 0);
-    column->setSpacing(look.space(4));
-    m_title = new TextLabel(QString(), TextStyle::Title, Role::Ink, this);
+    column->setSpacing(look.space(3));
+    m_title = new TextLabel(QString(), TextStyle::Heading, Role::Ink, this);
     m_title->setWordWrap(true);
     column->addWidget(m_title);
     column->addWidget(buildStrip());
@@ -70,10 +70,8 @@ void RunPanel::build()
     m_next = new Numeral(this);
     m_next->setTextStyle(TextStyle::NumeralHuge);
     m_pad = new FeedPad(m_context, m_cook, this);
-    m_notice = new NoticeBar(this);
     feed->body()->addWidget(m_next);
     feed->body()->addWidget(m_pad);
-    feed->body()->addWidget(m_notice);
     feed->body()->addStretch(1);
     grid->addWidget(feed, 0, 0);
 

@@ -21,7 +21,10 @@ class RunPanel : public QWidget
     Q_OBJECT
 
 public:
-    RunPanel(PageContext &context, domain::RecordId cook, QWidget *parent = nullptr);
+    // What was done is said in `notice`, which stands outside, so that nothing moves under a
+    // finger and it is in sight wherever the panel is scrolled to.
+    RunPanel(PageContext &context, domain::RecordId cook, NoticeBar *notice,
+             QWidget *parent = nullptr);
     [[nodiscard]] domain::RecordId cook() const { return m_cook; }
     void refresh();
     void tick();
@@ -45,8 +48,8 @@ private:
 
     PageContext &m_context;
     domain::RecordId m_cook;
+    NoticeBar *m_notice;
     RunFacts m_facts;
-    NoticeBar *m_notice = nullptr;
     Numeral *m_elapsed = nullptr;
     Numeral *m_wood = nullptr;
     Numeral *m_temperature = nullptr;

@@ -8,7 +8,6 @@
 #include "views/theme/theme_hub.h"
 
 #include <QComboBox>
-#include <QHBoxLayout>
 #include <QVBoxLayout>
 #include <QtCharts/QValueAxis>
 
@@ -46,12 +45,8 @@ FuelChart::FuelChart(QWidget *parent)
 {
     auto *column = new QVBoxLayout(this);
     column->setContentsMargins(0, 0, 0, 0);
-    auto *row = new QHBoxLayout;
-    row->addStretch(1);
     m_pits->setAccessibleName(tr("Pit whose norm is drawn"));
     m_pits->setMinimumWidth(theme(this).px(200));
-    row->addWidget(m_pits);
-    column->addLayout(row);
     m_chart->setMinimumHeight(theme(this).px(340));
     column->addWidget(m_chart, 1);
     connect(m_pits, &QComboBox::currentIndexChanged, this, &FuelChart::draw);

@@ -24,6 +24,8 @@ public:
     void choosePit(domain::RecordId pit);
     [[nodiscard]] domain::RecordId chosenPit() const;
     [[nodiscard]] ChartView &chart() { return *m_chart; }
+    // The choice of the pit, for the head of the card.
+    [[nodiscard]] QComboBox *choice() { return m_pits; }
     [[nodiscard]] domain::RecordId cookAt(const QString &series, const QPointF &point) const;
 
 Q_SIGNALS:

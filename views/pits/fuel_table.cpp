@@ -26,11 +26,11 @@ using items::DerivedRow;
 
 namespace {
 
-QVector<items::DerivedModel::Column> columns(const QString &heat)
+QVector<items::DerivedModel::Column> columns()
 {
     return {{FuelTable::tr("Cook"), false},    {FuelTable::tr("Pit"), false},
             {FuelTable::tr("Lit"), false},     {FuelTable::tr("Hours"), true},
-            {FuelTable::tr("Outside"), true},  {FuelTable::tr("Used, %1").arg(heat), true},
+            {FuelTable::tr("Outside"), true},  {FuelTable::tr("Used"), true},
             {FuelTable::tr("Expected"), true}, {FuelTable::tr("90 % interval"), true},
             {FuelTable::tr("Excess"), true},   {FuelTable::tr("Remark"), false}};
 }
@@ -55,9 +55,7 @@ QString remarkOf(const CookFuel &cook)
 } // namespace
 
 FuelTable::FuelTable(PageContext &context, QWidget *parent)
-    : QWidget(parent), m_context(context),
-      m_model(new items::DerivedModel(
-          columns(FireWords(context.books()).unit(Dimension::Heat).symbol), this)),
+    : QWidget(parent), m_context(context), m_model(new items::DerivedModel(columns(), this)),
       m_proxy(new items::SearchProxy(this))
 {
     m_proxy->setSourceModel(m_model);
@@ -117,7 +115,7 @@ DerivedRow FuelTable::rowOf(const CookFuel &cook) const
     row.cells = {
         {cookTitle(books, record), {}, {}},
         {books.pits.value(cook.pit).name, {}, {}},
-        {items::timeText(books, cook.lit, words.locale()),
+        {items::dayText(items::toLocal(books, cook.lit).date(), words.locale()),
          QVariant::fromValue<qint64>(cook.lit.seconds()),
          {}},
         figure(formatNumber(hours(cook.length), 1, words.locale()), hours(cook.length)),
@@ -147,8 +145,7 @@ void FuelTable::showFuel(const FuelAnswer &fuel)
         return;
     for (int c = 0; c + 1 < m_model->columnCount(); ++c) {
         m_view->resizeColumnToContents(c);
-        m_view->setColumnWidth(
-            c, std::min(m_view->columnWidth(c) + theme(this).space(2), theme(this).px(210)));
+        m_view->setColumnWidth(c, std::min(m_view->columnWidth(c), theme(this).px(190)));
     }
 }
 

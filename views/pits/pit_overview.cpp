@@ -1,5 +1,6 @@
 #include "views/pits/pit_overview.h"
 
+#include "models/domain/quantities/units.h"
 #include "views/ahead/answer_card.h"
 #include "views/pits/fuel_chart.h"
 #include "views/pits/fuel_table.h"
@@ -10,6 +11,7 @@
 #include "views/widgets/sentence_label.h"
 #include "views/widgets/status_pill.h"
 
+#include <QComboBox>
 #include <QGridLayout>
 #include <QPushButton>
 #include <QVBoxLayout>
@@ -76,9 +78,16 @@ void PitOverview::build()
     column->addWidget(m_cardHolder);
     auto *chart = new Card(tr("Heat used against degree-hours"), this);
     m_chart = new FuelChart(chart);
+    chart->addHeadingWidget(m_chart->choice());
     chart->body()->addWidget(m_chart);
     column->addWidget(chart);
-    auto *table = new Card(tr("Every cook"), this);
+    auto *table = new Card(
+        tr("Every cook, heat in %1")
+            .arg(domain::defaultUnit(domain::Dimension::Heat, m_context.books().yard().metric
+                                                                  ? domain::UnitSystem::Metric
+                                                                  : domain::UnitSystem::UsCustomary)
+                     .symbol),
+        this);
     m_table = new FuelTable(m_context, table);
     table->body()->addWidget(m_table);
     column->addWidget(table);

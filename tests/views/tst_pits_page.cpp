@@ -1,0 +1,212 @@
+// The Pits page against a yard in which the small pit was made to burn 30 % more of late.
+#include "tests/support/registry.h"
+#include "tests/support/yard_fixture.h"
+#include "views/charts/chart_view.h"
+#include "views/pits/fuel_chart.h"
+#include "views/pits/fuel_table.h"
+#include "views/pits/pit_card.h"
+#include "views/pits/pit_overview.h"
+#include "views/pits/pits_page.h"
+#include "views/records/record_form.h"
+#include "views/records/record_list.h"
+#include "views/widgets/empty_state.h"
+#include "views/widgets/numeral.h"
+#include "views/widgets/search_field.h"
+#include "views/widgets/section_tabs.h"
+#include "views/widgets/status_pill.h"
+
+#include <QApplication>
+#include <QComboBox>
+#include <QFile>
+#include <QPushButton>
+#include <QTableView>
+#include <QTest>
+
+#include <memory>
+
+using namespace rickyard;
+using namespace rickyard::domain;
+using namespace rickyard::views;
+using rickyard::test::YardFixture;
+
+class TstPitsPage : public QObject
+{
+    Q_OBJECT
+
+private:
+    std::unique_ptr<YardFixture> m_yard;
+    std::unique_ptr<PitsPage> m_page;
+
+    void open(bool filled = true)
+    {
+        m_page.reset();
+        m_yard = std::make_unique<YardFixture>(filled);
+        m_page = std::make_unique<PitsPage>(*m_yard->context);
+        m_page->resize(1180, 800);
+        m_page->QWidget::show();
+        QApplication::setActiveWindow(m_page.get());
+        QVERIFY(QTest::qWaitForWindowExposed(m_page.get()));
+        m_yard->waitForAnswers();
+    }
+    PitCard *cardOf(RecordId pit) const
+    {
+        for (PitCard *card : m_page->overview().cards())
+            if (card->pit() == pit)
+                return card;
+        return nullptr;
+    }
+
+private Q_SLOTS:
+    void cleanup()
+    {
+        m_page.reset();
+        m_yard.reset();
+    }
+
+    void theAnswerNamesThePit()
+    {
+        open();
+        QVERIFY(m_page->overview().sentence().startsWith(QStringLiteral("Small pit has burned")));
+        QCOMPARE(m_page->overview().sentence().simplified(),
+                 m_yard->answers->answers().fuel.headline.plainSentence().simplified());
+        QCOMPARE(m_page->overview().cards().size(), 2);
+        auto *card = cardOf(m_yard->smallPit);
+        QCOMPARE(card->findChild<StatusPill *>()->word(), QStringLiteral("Burns too much"));
+        const double excess = card->findChild<Numeral *>()->value().toDouble();
+        QVERIFY2(excess > 15 && excess < 45, qPrintable(QString::number(excess)));
+        QCOMPARE(cardOf(m_yard->bigPit)->findChild<StatusPill *>()->word(),
+                 QStringLiteral("No norm yet"));
+    }
+
+    void theReasonsOpen()
+    {
+        open();
+        QPushButton *why = nullptr;
+        const auto buttons = m_page->overview().findChildren<QPushButton *>();
+        for (QPushButton *button : buttons)
+            if (button->accessibleName() == QLatin1String("Show the reasons of this answer"))
+                why = button;
+        QVERIFY(why != nullptr);
+        QTest::mouseClick(why, Qt::LeftButton);
+        QPushButton *first = nullptr;
+        const auto after = m_page->overview().findChildren<QPushButton *>();
+        for (QPushButton *button : after)
+            if (button->accessibleName().startsWith(QLatin1String("Open Since")))
+                first = button;
+        QVERIFY(first != nullptr && first->isVisible());
+        QTest::mouseClick(first, Qt::LeftButton);
+        QCOMPARE(m_yard->opened.size(), 1);
+        QVERIFY(m_yard->opened.first().table == TableId::Cook);
+    }
+
+    void theChartKnowsItsCooks()
+    {
+        open();
+        FuelChart &chart = m_page->overview().chart();
+        QCOMPARE(chart.chosenPit(), m_yard->smallPit);
+        QScatterSeries *points = nullptr;
+        bool line = false;
+        bool band = false;
+        const auto all = chart.chart().chart()->series();
+        for (QAbstractSeries *series : all) {
+            if (auto *scatter = qobject_cast<QScatterSeries *>(series))
+                points = scatter;
+            line = line || series->name().contains(QLatin1String("expected"));
+            band = band || qobject_cast<QAreaSeries *>(series) != nullptr;
+        }
+        QVERIFY(points != nullptr && line && band);
+        QCOMPARE(points->count(), 10);
+        // Each point leads to the cook whose heat it shows.
+        const auto &fuel = m_yard->answers->answers().fuel;
+        for (const CookFuel &cook : fuel.cooks) {
+            const QPointF at(*cook.degreeHours * 1.8, seasonedPounds(cook.netHeat));
+            QCOMPARE(chart.cookAt(points->name(), at), cook.cook);
+        }
+        // No norm, no line: nothing is drawn for a pit that has none.
+        chart.choosePit(m_yard->bigPit);
+        const auto without = chart.chart().chart()->series();
+        for (QAbstractSeries *series : without)
+            QVERIFY(qobject_cast<QAreaSeries *>(series) == nullptr);
+    }
+
+    void theTableIsFoundSortedAndExported()
+    {
+        open();
+        FuelTable &table = m_page->overview().table();
+        QAbstractItemModel *model = table.view().model();
+        QCOMPARE(model->rowCount(), 10);
+        QCOMPARE(model->index(0, 0).data().toString(), QStringLiteral("Cook 10")); // newest first
+        table.view().sortByColumn(8, Qt::DescendingOrder);
+        const QString most = model->index(0, 0).data().toString();
+        QVERIFY2(QStringList({QStringLiteral("Cook 8"), QStringLiteral("Cook 9"),
+                              QStringLiteral("Cook 10")})
+                     .contains(most),
+                 qPrintable(most));
+        QTest::keyClicks(&table.search(), QStringLiteral("sun sep"));
+        QCOMPARE(model->rowCount(), 1);
+        table.view().setFocus();
+        table.view().setCurrentIndex(model->index(0, 0));
+        QTest::keyClick(&table.view(), Qt::Key_Return);
+        QCOMPARE(m_yard->opened.size(), 1);
+        QCOMPARE(m_yard->opened.first().id, m_yard->cooks.at(3));
+        const QString path = m_yard->folder.filePath(QStringLiteral("fuel.csv"));
+        QVERIFY(!table.exportTo(path));
+        QFile file(path);
+        QVERIFY(file.open(QIODevice::ReadOnly));
+        const QByteArray bytes = file.readAll();
+        QCOMPARE(bytes.trimmed().count('\n'), 10);
+        QVERIFY(bytes.contains("Cook 10"));
+        QVERIFY(table.exportTo(m_yard->folder.filePath(QStringLiteral("none/fuel.csv"))));
+    }
+
+    void aRetiredPitLeavesTheOverview()
+    {
+        open();
+        Pit pit = m_yard->verbs->books().pits.value(m_yard->bigPit);
+        pit.retired = true;
+        QVERIFY(m_yard->verbs->edit(pit));
+        m_yard->waitForAnswers();
+        QCOMPARE(m_page->overview().cards().size(), 1);
+    }
+
+    void linksLeadToTheirLists()
+    {
+        open();
+        QVERIFY(m_page->show({TableId::Pit, m_yard->smallPit}));
+        QCOMPARE(m_page->sections().current(), 1);
+        QCOMPARE(m_page->list(TableId::Pit)->chosen(), m_yard->smallPit);
+        QVERIFY(m_page->show({TableId::Pit, 0}));
+        QCOMPARE(m_page->list(TableId::Pit)->form().id(), RecordId(0));
+        QVERIFY(!m_page->show({TableId::Lot, 1}));
+    }
+
+    void anEmptyYardSaysWhatToDo()
+    {
+        open(false);
+        auto *empty = m_page->sections().page(0)->findChild<EmptyState *>();
+        QVERIFY(empty->isVisible());
+        QTest::mouseClick(empty->actionButton(), Qt::LeftButton);
+        QCOMPARE(m_page->sections().current(), 1);
+        QVERIFY(m_page->list(TableId::Pit)->form().isVisible());
+    }
+
+    void buttonsAndFieldsHaveNames()
+    {
+        open();
+        const auto all = m_page->overview().findChildren<QWidget *>();
+        int checked = 0;
+        for (const QWidget *one : all) {
+            if (qobject_cast<const QPushButton *>(one) == nullptr &&
+                qobject_cast<const QLineEdit *>(one) == nullptr &&
+                qobject_cast<const QTableView *>(one) == nullptr &&
+                qobject_cast<const QComboBox *>(one) == nullptr)
+                continue;
+            ++checked;
+            QVERIFY2(!one->accessibleName().isEmpty(), one->metaObject()->className());
+        }
+        QVERIFY(checked >= 8);
+    }
+};
+
+RICKYARD_TEST(TstPitsPage)
+#include "tst_pits_page.moc"
