@@ -46,10 +46,10 @@ QString remarkOf(const CookFuel &cook)
     if (!cook.missing.isEmpty())
         return cook.missing.first();
     if (exchange::isFlagged(cook))
-        return FuelTable::tr("above its interval");
+        return FuelTable::tr("above its range");
     if (cook.lower && cook.netHeat < *cook.lower)
-        return FuelTable::tr("below its interval");
-    return cook.assumptions.isEmpty() ? QString() : FuelTable::tr("rests on an assumption");
+        return FuelTable::tr("below its range");
+    return cook.assumptions.isEmpty() ? QString() : FuelTable::tr("with assumptions");
 }
 
 } // namespace
@@ -145,7 +145,7 @@ void FuelTable::showFuel(const FuelAnswer &fuel)
         return;
     for (int c = 0; c + 1 < m_model->columnCount(); ++c) {
         m_view->resizeColumnToContents(c);
-        m_view->setColumnWidth(c, std::min(m_view->columnWidth(c), theme(this).px(190)));
+        m_view->setColumnWidth(c, std::min(m_view->columnWidth(c), theme(this).px(150)));
     }
 }
 
