@@ -127,7 +127,7 @@ private slots:
         QCOMPARE(cook->start, QDateTime(QDate(2026, 12, 5), QTime(4, 0), Qt::UTC));
         QCOMPARE(cook->end, QDateTime(QDate(2026, 12, 5), QTime(18, 0), Qt::UTC));
         QCOMPARE(cook->hue, 1);
-        QCOMPARE(cook->mark, QStringLiteral("SP"));
+        QCOMPARE(cook->mark, QStringLiteral("S"));
         const RibbonItem *event = find(items, Lane::Events);
         QVERIFY(event != nullptr);
         QCOMPARE(event->label, QStringLiteral("Mill Field Supper (invented)"));

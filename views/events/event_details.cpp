@@ -149,8 +149,7 @@ void PlannedCookDetail::setCook(RecordId cook)
                                    0),
                       use->weatherBasis);
     if (!use->useBasis.isEmpty())
-        lines << (use->assumed ? tr("Assumed: %1").arg(use->useBasis)
-                               : tr("From %1").arg(use->useBasis));
+        lines << use->useBasis;
     m_lines->setText(lines.join(QLatin1Char('\n')));
 }
 

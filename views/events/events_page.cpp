@@ -15,6 +15,7 @@
 #include "views/widgets/section_tabs.h"
 
 #include <QScrollArea>
+#include <QTimer>
 #include <QVBoxLayout>
 
 namespace rickyard::views {
@@ -51,12 +52,12 @@ void EventsPage::build()
     const Theme &look = theme(this);
     auto *outer = new QVBoxLayout(this);
     outer->setContentsMargins(0, 0, 0, 0);
-    auto *scroll = new QScrollArea(this);
-    scroll->setWidgetResizable(true);
-    scroll->setFrameShape(QFrame::NoFrame);
-    scroll->setFocusPolicy(Qt::NoFocus);
-    scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
-    auto *body = new QWidget(scroll);
+    m_scroll = new QScrollArea(this);
+    m_scroll->setWidgetResizable(true);
+    m_scroll->setFrameShape(QFrame::NoFrame);
+    m_scroll->setFocusPolicy(Qt::NoFocus);
+    m_scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    auto *body = new QWidget(m_scroll);
     auto *column = new QVBoxLayout(body);
     column->setContentsMargins(look.space(6), look.space(4), look.space(6), look.space(5));
     column->setSpacing(look.space(4));
@@ -74,8 +75,8 @@ void EventsPage::build()
     m_sections = new SectionTabs(body);
     buildSections();
     column->addWidget(m_sections, 1);
-    scroll->setWidget(body);
-    outer->addWidget(scroll);
+    m_scroll->setWidget(body);
+    outer->addWidget(m_scroll);
     onTheme(this, [this] { m_sections->setMinimumHeight(theme(this).px(430)); });
 }
 
@@ -153,12 +154,19 @@ void EventsPage::planCook(RecordId event)
         return;
     m_sections->setCurrent(Cooks);
     m_cooks->addNew(cookFor(context().books(), *found));
+    bringUpSections();
 }
 
 void EventsPage::open(const Link &link)
 {
     if (!show(link))
         context().open(link);
+}
+
+// The lists lie under the ribbon: what is opened comes into sight.
+void EventsPage::bringUpSections()
+{
+    QTimer::singleShot(0, m_sections, [this] { m_scroll->ensureWidgetVisible(m_sections, 0, 0); });
 }
 
 bool EventsPage::show(Link link)
@@ -168,11 +176,13 @@ bool EventsPage::show(Link link)
     const bool event = link.table == TableId::Event;
     m_sections->setCurrent(event ? Events : Cooks);
     RecordList *list = event ? m_events : m_cooks;
+    bringUpSections();
     return link.id == 0 || list->show(link.id);
 }
 
 void EventsPage::addNew()
 {
+    bringUpSections();
     if (m_sections->current() == Cooks) {
         m_cooks->addNew();
         return;
@@ -185,6 +195,7 @@ void EventsPage::startSearch()
 {
     if (m_sections->current() == Clashes)
         m_sections->setCurrent(Events);
+    bringUpSections();
     (m_sections->current() == Cooks ? m_cooks : m_events)->startSearch();
 }
 

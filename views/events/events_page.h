@@ -4,6 +4,8 @@
 
 #include "views/page.h"
 
+class QScrollArea;
+
 namespace rickyard::views {
 
 class ClashList;
@@ -33,9 +35,11 @@ private:
     void planCook(domain::RecordId event);
     void open(const domain::Link &link);
     [[nodiscard]] QString subtitle() const;
+    void bringUpSections();
 
     enum Section { Events, Cooks, Clashes };
 
+    QScrollArea *m_scroll = nullptr;
     PageHeader *m_header = nullptr;
     NextEvent *m_next = nullptr;
     Ribbon *m_ribbon = nullptr;

@@ -76,15 +76,19 @@ void NextEvent::addCook(const PlannedCook &cook)
     const QString text = tr("%1: light %2 at %3, %4")
                              .arg(pit, dateText(books, cook.light, m_context.verbs.now()),
                                   clockText(books, cook.light), formatDuration(cook.length));
+    auto *words = new QVBoxLayout;
+    words->setSpacing(0);
     auto *label = new TextLabel(text, TextStyle::Body, Role::Ink, line);
     label->setWordWrap(true);
-    row->addWidget(label, 1);
+    words->addWidget(label);
+    row->addLayout(words, 1);
     if (m_context.answers.ready()) {
         const PlannedUse *use = useOf(m_context.answers.answers(), cook.id);
         if (use != nullptr) {
-            auto *amount =
-                new TextLabel(usePhrase(books, *use), TextStyle::Body, Role::InkMuted, line);
-            row->addWidget(amount);
+            auto *amount = new TextLabel(tr("Expected %1").arg(usePhrase(books, *use)),
+                                         TextStyle::Caption, Role::InkMuted, line);
+            amount->setWordWrap(true);
+            words->addWidget(amount);
         }
         const WoodState state = woodStateOf(books, use);
         row->addWidget(new StatusPill(state.role, state.word, line));

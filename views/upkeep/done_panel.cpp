@@ -35,7 +35,8 @@ DonePanel::DonePanel(PageContext &pageContext, QWidget *parent)
     column->addWidget(m_notice);
     const TableSpec &spec = specOf(TableId::Visit);
     for (const char *key : kFields) {
-        const FieldSpec &field = spec.fields.at(spec.indexOf(QString::fromLatin1(key)));
+        FieldSpec field = spec.fields.at(spec.indexOf(QString::fromLatin1(key)));
+        field.required = field.required || field.key == QStringLiteral("end"); // it is done
         FieldEditor *editor = makeEditor(
             field, [this]() -> const Books & { return m_context.books(); }, this);
         QString label = field.label;

@@ -42,6 +42,15 @@ void paintMeter(QPainter *painter, const QRectF &area, const domain::Meter &mete
                              look.px(1.5), thick + look.px(4)));
 }
 
+QVector<domain::Meter> farthest(const QVector<domain::Meter> &meters)
+{
+    const auto share = [](const domain::Meter &m) { return m.limit > 0 ? m.used / m.limit : 0.0; };
+    const auto most = std::max_element(
+        meters.begin(), meters.end(),
+        [&](const domain::Meter &a, const domain::Meter &b) { return share(a) < share(b); });
+    return most == meters.end() ? QVector<domain::Meter>() : QVector<domain::Meter>{*most};
+}
+
 } // namespace
 
 DueDelegate::DueDelegate(Lookup lookup, QObject *parent)
@@ -75,8 +84,11 @@ void DueDelegate::paint(QPainter *painter, const QStyleOptionViewItem &option,
         cell.adjusted(look.space(3), look.space(2), -look.space(3), -look.space(2));
     const double pillWidth = StatusPill::sizeFor(entry.state, look).width();
     // Three columns: what, how far, how it stands.
-    const double meters = std::min(inside.width() * 0.36, double(look.px(300)));
-    const double stateWidth = std::max<double>(look.px(128), pillWidth);
+    // Where it is narrow, only the trigger that has run farthest is drawn.
+    const bool narrow = inside.width() < look.px(500);
+    const double meters =
+        std::min(inside.width() * (narrow ? 0.24 : 0.36), static_cast<double>(look.px(300)));
+    const double stateWidth = narrow ? pillWidth : std::max<double>(look.px(128), pillWidth);
     const double name = inside.width() - meters - stateWidth - 2 * look.space(3);
 
     const QFontMetricsF strong(look.font(TextStyle::BodyStrong));
@@ -93,13 +105,14 @@ void DueDelegate::paint(QPainter *painter, const QStyleOptionViewItem &option,
         QRectF(inside.left(), inside.top() + strong.height() + look.px(4), name, caption.height()),
         Qt::AlignLeft | Qt::AlignVCenter, caption.elidedText(under, Qt::ElideRight, name));
 
-    const auto count = std::max<qsizetype>(1, entry.meters.size());
+    const QVector<domain::Meter> drawn = narrow ? farthest(entry.meters) : entry.meters;
+    const auto count = std::max<qsizetype>(1, drawn.size());
     const double gap = look.space(3);
     const double each =
         (meters - gap * static_cast<double>(count - 1)) / static_cast<double>(count);
     double x = inside.left() + name + look.space(3);
     const double meterHeight = caption.height() + look.px(8);
-    for (const domain::Meter &meter : entry.meters) {
+    for (const domain::Meter &meter : drawn) {
         paintMeter(painter, QRectF(x, inside.center().y() - meterHeight / 2, each, meterHeight),
                    meter, look);
         x += each + gap;

@@ -131,7 +131,7 @@ void PlanList::addPlacement(const Placement &p)
     const Books &books = m_context.books();
     QString name = taskPhrase(books, p.task);
     name[0] = name.at(0).toUpper();
-    QString text = spanText(books, p.start, p.end);
+    QString text = spanText(books, p.start, p.end, false);
     const QString cold = coldText(books, p, m_context.verbs.now());
     if (!cold.isEmpty())
         text += QString(QStringLiteral(", ") + cold);

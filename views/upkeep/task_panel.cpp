@@ -13,6 +13,7 @@
 #include <QHBoxLayout>
 #include <QPushButton>
 #include <QScrollArea>
+#include <QTimer>
 #include <QVBoxLayout>
 
 namespace rickyard::views {
@@ -126,7 +127,7 @@ void TaskPanel::build(QVBoxLayout *column)
     m_done = new DonePanel(m_context, this);
     const auto closeDone = [this] {
         m_done->hide();
-        m_buttons->show();
+        show(false);
     };
     connect(m_done, &DonePanel::finished, this, closeDone);
     connect(m_done, &DonePanel::cancelled, this, closeDone);
@@ -176,7 +177,6 @@ void TaskPanel::show(bool anew)
         return;
     if (anew) {
         m_done->hide();
-        m_buttons->show();
         m_scroll->ensureVisible(0, 0);
     }
     const TaskDue *due = dueOf(m_context.answers.answers().upkeep, m_task);
@@ -198,6 +198,7 @@ void TaskPanel::show(bool anew)
     }
     showMeters(due);
     showPlace(*found);
+    showDoing(!m_done->isHidden());
     const QString caution = cautionWithoutClosing(found->cautions);
     m_caution->setCaution(caution.isEmpty() ? tr("Before you start: the fire is out, the pit is "
                                                  "cold, and ash is treated as hot.")
@@ -225,7 +226,6 @@ void TaskPanel::showMeters(const TaskDue *due)
         bar->setRole(share >= 1 ? Role::Act : share >= 0.75 ? Role::Watch : Role::Accent);
         m_meters->addWidget(bar);
     }
-    m_metersHolder->setVisible(!meters.isEmpty());
 }
 
 void TaskPanel::showPlace(const UpkeepTask &task)
@@ -250,7 +250,6 @@ void TaskPanel::showPlace(const UpkeepTask &task)
         if (u.task == task.id && text.isEmpty())
             text = tr("No time fits. %1. %2").arg(u.why, u.help);
     m_placeText->setText(text);
-    m_placeText->setVisible(!text.isEmpty());
     m_place->setText(booked ? tr("Move") : tr("Place"));
     m_place->setAccessibleName(booked ? tr("Move the visit") : tr("Place a visit"));
 }
@@ -259,10 +258,19 @@ void TaskPanel::startDone()
 {
     if (m_context.readOnly() || !m_context.books().tasks.contains(m_task))
         return;
-    m_buttons->hide();
-    m_done->show();
+    showDoing(true);
     m_done->start(m_task);
-    m_scroll->ensureWidgetVisible(m_done);
+    // Once the panel has its place.
+    QTimer::singleShot(0, m_done, [this] { m_scroll->ensureWidgetVisible(m_done, 0, 0); });
+}
+
+// While it is being recorded, only the form and the cautions stand there.
+void TaskPanel::showDoing(bool doing)
+{
+    m_done->setVisible(doing);
+    m_buttons->setVisible(!doing);
+    m_metersHolder->setVisible(!doing && m_meters->count() > 0);
+    m_placeText->setVisible(!doing && !m_placeText->text().isEmpty());
 }
 
 } // namespace rickyard::views

@@ -36,6 +36,7 @@ private:
     void show(bool anew);
     void showMeters(const domain::TaskDue *due);
     void showPlace(const domain::UpkeepTask &task);
+    void showDoing(bool doing);
 
     PageContext &m_context;
     domain::RecordId m_task = 0;

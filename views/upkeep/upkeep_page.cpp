@@ -140,9 +140,11 @@ void UpkeepPage::refreshHead()
     const StandingLook look = lookOf(headline.standing);
     m_pill->setStatus(static_cast<Role>(look.role), look.word);
     QVector<SentencePart> parts;
+    // Only the count is coloured: a whole sentence in red would cry wolf.
     for (const domain::SentencePart &part : headline.sentence)
-        parts.append({part.text, part.emphasised,
-                      headline.standing == Standing::Act ? Role::Act : Role::Ink});
+        parts.append(
+            {part.text, part.emphasised,
+             parts.isEmpty() && headline.standing == Standing::Act ? Role::Act : Role::Ink});
     m_sentence->setParts(parts);
     const auto overdue = std::count_if(answer.tasks.begin(), answer.tasks.end(),
                                        [](const TaskDue &task) { return task.overdue; });

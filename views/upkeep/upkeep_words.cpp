@@ -89,14 +89,15 @@ QString pitName(const Books &books, RecordId pit)
     return pit == 0 ? tr("Trailer and kit") : books.pits.value(pit).name;
 }
 
-QString spanText(const Books &books, Instant start, Instant end)
+QString spanText(const Books &books, Instant start, Instant end, bool withDay)
 {
     const QDateTime from = items::toLocal(books, start);
     const QDateTime until = items::toLocal(books, end);
     const QString last = from.date() == until.date()
                              ? clock(until)
                              : QString(dayText(until.date()) + QLatin1Char(' ') + clock(until));
-    return tr("%1, %2 to %3").arg(dayText(from.date()), clock(from), last);
+    const QString span = tr("%1 to %2").arg(clock(from), last);
+    return withDay ? QString(dayText(from.date()) + QStringLiteral(", ") + span) : span;
 }
 
 QString coldText(const Books &books, const Placement &placement, Instant now)

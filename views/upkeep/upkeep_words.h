@@ -20,8 +20,9 @@ QString meterText(const domain::Meter &meter);
 QString lastDoneText(const domain::Books &books, const domain::TaskDue &task);
 // "Big pit", or "Trailer and kit".
 QString pitName(const domain::Books &books, domain::RecordId pit);
-// "Tue 1 Dec, 6 to 7 PM".
-QString spanText(const domain::Books &books, domain::Instant start, domain::Instant end);
+// "Tue 1 Dec, 6 PM to 7 PM"; without the day where a heading has it.
+QString spanText(const domain::Books &books, domain::Instant start, domain::Instant end,
+                 bool withDay = true);
 // "fire out since Sun 29 Nov, 7 AM": the last fire on its pit before that; empty when there is
 // none.
 QString coldText(const domain::Books &books, const domain::Placement &placement,
