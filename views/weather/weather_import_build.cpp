@@ -93,7 +93,6 @@ QWidget *WeatherImportDialog::buildLeft()
     scroll->setWidgetResizable(true);
     scroll->setFrameShape(QFrame::NoFrame);
     scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
-    scroll->setMinimumWidth(theme(this).px(380));
     auto *inner = new QWidget;
     auto *column = new QVBoxLayout(inner);
     column->setContentsMargins(0, 0, theme(this).space(3), 0);
@@ -105,6 +104,8 @@ QWidget *WeatherImportDialog::buildLeft()
     m_form = new WeatherMappingForm;
     column->addWidget(m_form, 1);
     scroll->setWidget(inner);
+    // Nothing of it is cut: it scrolls down only.
+    scroll->setMinimumWidth(inner->minimumSizeHint().width() + theme(this).px(20));
     return scroll;
 }
 

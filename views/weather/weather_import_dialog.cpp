@@ -128,6 +128,11 @@ void WeatherImportDialog::useProfile(domain::RecordId id)
     }
     if (!m_file.preview.note.isEmpty())
         notes.prepend(m_file.preview.note);
+    // Records of one place are told from those of another, so a file without one takes its name.
+    if (mapping.place.isEmpty() && mapping.placeColumn.isEmpty()) {
+        mapping.place = QFileInfo(m_file.name).completeBaseName();
+        notes << tr("The place is taken from the name of the file.");
+    }
     m_guess->setText(notes.join(QLatin1Char(' ')));
     m_form->setMapping(mapping);
     splitAnew();
@@ -235,8 +240,27 @@ void WeatherImportDialog::takeResult(const WeatherImport &result)
         m_verdict->setStatus(Role::Good, tr("Can be imported"));
     }
     m_report->setText(lines.join(QLatin1Char('\n')));
+    offerMissing();
     setState(State::Checked);
     Q_EMIT checked();
+}
+
+// One gust of a thousand miles an hour need not keep a year out; but leaving it out is the crew's
+// choice, not ours.
+void WeatherImportDialog::offerMissing()
+{
+    WeatherMapping mapping = m_form->mapping();
+    if (m_result.refused.isEmpty() || mapping.outOfRange == exchange::OutOfRange::Missing) {
+        m_notice->dismiss();
+        return;
+    }
+    mapping.outOfRange = exchange::OutOfRange::Missing;
+    m_notice->showProblem(tr("Nothing can be imported while a row is refused. Values that cannot "
+                             "be true may be counted as missing; they are then listed."),
+                          {{tr("Count them as missing"), [this, mapping] {
+                                m_form->setMapping(mapping);
+                                readSoon();
+                            }}});
 }
 
 void WeatherImportDialog::startImport()

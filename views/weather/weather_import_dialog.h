@@ -63,6 +63,7 @@ private:
     void readNow();
     void takeResult(const exchange::WeatherImport &result);
     void showPreview(const exchange::WeatherMapping &mapping);
+    void offerMissing();
     void startImport();
     void write(const WeatherChangesToWrite &changes);
     void written(const domain::Outcome<domain::Done> &done, qint64 count);

@@ -74,7 +74,7 @@ QComboBox *WeatherMappingForm::box(const QString &name)
     auto *made = new QComboBox;
     made->setAccessibleName(name);
     made->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
-    made->setMinimumContentsLength(8);
+    made->setMinimumContentsLength(5);
     connect(made, &QComboBox::activated, this, &WeatherMappingForm::changed);
     return made;
 }
@@ -117,10 +117,10 @@ void WeatherMappingForm::buildFile(QVBoxLayout *column)
     m_missing = new QLineEdit;
     grid->addWidget(row(QStringLiteral("separator"), tr("Separator"), m_separator), 0, 0);
     grid->addWidget(row(QStringLiteral("decimal"), tr("Decimal sign"), m_decimal), 0, 1);
-    grid->addWidget(row(QStringLiteral("headerLine"), tr("Headers"), m_headerRow), 0, 2);
+    grid->addWidget(row(QStringLiteral("headerLine"), tr("Headers"), m_headerRow), 1, 0);
     FieldRow *missing = row(QStringLiteral("missing"), tr("Marks of a missing value"), m_missing);
     missing->setHelp(tr("With blanks between. An empty cell is always missing."));
-    grid->addWidget(missing, 1, 0, 1, 3);
+    grid->addWidget(missing, 2, 0, 1, 2);
     column->addLayout(grid);
     for (QComboBox *one : {m_separator, m_headerRow})
         connect(one, &QComboBox::activated, this, &WeatherMappingForm::layoutChanged);

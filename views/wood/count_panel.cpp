@@ -83,6 +83,7 @@ void CountPanel::build()
     buttons->addWidget(close);
     buttons->addStretch(1);
     column->addLayout(buttons);
+    column->addStretch(1);
     connect(m_save, &QPushButton::clicked, this, &CountPanel::save);
     connect(close, &QPushButton::clicked, this, &CountPanel::closed);
 }

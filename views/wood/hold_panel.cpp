@@ -14,7 +14,7 @@ namespace rickyard::views {
 
 HoldPanel::HoldPanel(PageContext &context, QWidget *parent)
     : QWidget(parent), m_context(context), m_heading(new TextLabel(QString(), TextStyle::Heading)),
-      m_reason(new QLineEdit), m_usual(new QWidget), m_save(new QPushButton)
+      m_reason(new QLineEdit), m_usual(new QWidget), m_save(new QPushButton(tr("Put on hold")))
 {
     const Theme &look = theme(this);
     auto *column = new QVBoxLayout(this);
@@ -50,6 +50,7 @@ HoldPanel::HoldPanel(PageContext &context, QWidget *parent)
     buttons->addWidget(close);
     buttons->addStretch(1);
     column->addLayout(buttons);
+    column->addStretch(1);
     connect(m_save, &QPushButton::clicked, this, &HoldPanel::save);
     connect(m_reason, &QLineEdit::returnPressed, this, &HoldPanel::save);
     connect(m_reason, &QLineEdit::textEdited, this, [this] { m_row->clearProblem(); });

@@ -152,6 +152,7 @@ QWidget *LotDetail::buildFacts()
     m_caution = new CautionNote(QString());
     column->addWidget(m_caution);
     column->addWidget(buildActs());
+    column->addStretch(1);
     return facts;
 }
 

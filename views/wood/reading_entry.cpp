@@ -94,6 +94,7 @@ void ReadingEntry::build()
     buttons->addWidget(close);
     buttons->addStretch(1);
     column->addLayout(buttons);
+    column->addStretch(1);
     connect(m_save, &QPushButton::clicked, this, &ReadingEntry::save);
     connect(close, &QPushButton::clicked, this, &ReadingEntry::closed);
 }

@@ -2,7 +2,6 @@
 
 #include "models/items/wording.h"
 #include "views/theme/theme_hub.h"
-#include "views/widgets/card.h"
 #include "views/widgets/flow_layout.h"
 #include "views/widgets/numeral.h"
 #include "views/widgets/sentence_label.h"
@@ -52,8 +51,9 @@ WoodAnswerPanel::WoodAnswerPanel(PageContext &context, QWidget *parent)
     flow->setContentsMargins(0, 0, 0, 0);
     flow->setSpacingSteps(6, 2);
     m_ready->setTextStyle(TextStyle::NumeralHuge);
-    for (Numeral *numeral : {m_ready, m_waiting, m_order})
-        flow->addWidget(numeral);
+    words->addWidget(m_ready);
+    flow->addWidget(m_waiting);
+    flow->addWidget(m_order);
     words->addWidget(numerals);
     m_sentence->setStyles(TextStyle::Body, TextStyle::BodyStrong);
     words->addWidget(m_sentence);

@@ -18,6 +18,7 @@
 
 #include <QPushButton>
 #include <QScrollArea>
+#include <QScrollBar>
 #include <QStackedWidget>
 #include <QVBoxLayout>
 
@@ -119,6 +120,9 @@ void WoodPage::buildSections()
     connect(m_detail, &LotDetail::panelChanged, this,
             [lots](bool acting) { lots->form().setVisible(!acting); });
     connect(&lots->form(), &RecordForm::saved, this, [this](qint64 lot) {
+        // The list says nothing of a record that its form already shows.
+        m_detail->setLot(lot);
+        m_ricks->setChosen(lot);
         if (m_receiving)
             tellDelivery(lot);
         m_receiving = false;
@@ -202,6 +206,12 @@ void WoodPage::addNew()
     bringSections();
     m_receiving = true;
     list(TableId::Lot)->addNew(deliveryDefaults());
+    if (context().books().species.isEmpty())
+        m_notice->showInfo(tr("A delivery needs its species, and the yard has none yet."),
+                           {{tr("Add the usual woods"), [this] {
+                                 addStarterSpecies();
+                                 m_notice->dismiss();
+                             }}});
 }
 
 void WoodPage::startSearch()
@@ -290,8 +300,8 @@ void WoodPage::bringSections()
     // After the layout knows where they stand.
     QTimer::singleShot(0, this, [this] {
         sizeSections();
-        m_scroll->ensureWidgetVisible(m_sections, 0, 0);
-        m_scroll->ensureVisible(0, m_sections->y() + m_scroll->viewport()->height(), 0, 0);
+        m_scroll->widget()->layout()->activate();
+        m_scroll->verticalScrollBar()->setValue(m_sections->y());
     });
 }
 
