@@ -2,6 +2,7 @@
 
 #include "views/theme/theme_hub.h"
 #include "views/widgets/card.h"
+#include "views/widgets/numeral.h"
 #include "views/widgets/sentence_label.h"
 #include "views/widgets/status_pill.h"
 #include "views/widgets/text_label.h"
@@ -75,7 +76,7 @@ void ReasonList::setReasons(const QVector<Reason> &reasons)
 AnswerCard::AnswerCard(const QString &question, const QString &openLabel, QWidget *chart,
                        QWidget *parent)
     : QWidget(parent), m_card(new Card(question, this)),
-      m_pill(new StatusPill(Role::Info, tr("Working it out"), this)),
+      m_pill(new StatusPill(Role::Info, tr("Working it out"), this)), m_figure(new Numeral(this)),
       m_sentence(new SentenceLabel(this)), m_why(new QPushButton(tr("Why?"), this)),
       m_reasons(new ReasonList(this))
 {
@@ -83,9 +84,8 @@ AnswerCard::AnswerCard(const QString &question, const QString &openLabel, QWidge
     auto *outer = new QVBoxLayout(this);
     outer->setContentsMargins(0, 0, 0, 0);
     outer->addWidget(m_card);
-    m_card->addHeadingWidget(m_pill);
 
-    m_sentence->setStyles(TextStyle::Heading, TextStyle::NumeralLarge);
+    m_sentence->setStyles(TextStyle::Body, TextStyle::Heading);
     m_why->setProperty("role", "quiet");
     m_why->setCheckable(true);
     m_why->setAccessibleName(tr("Why: %1").arg(question));
@@ -97,18 +97,15 @@ AnswerCard::AnswerCard(const QString &question, const QString &openLabel, QWidge
     connect(m_reasons, &ReasonList::opened, this, &AnswerCard::linkAsked);
     m_reasons->hide();
 
+    m_card->addHeadingWidget(m_why);
+    m_card->addHeadingWidget(open);
+    m_card->addHeadingWidget(m_pill);
     auto *row = new QHBoxLayout;
     row->setSpacing(look.space(5));
-    auto *words = new QVBoxLayout;
-    words->setSpacing(look.space(2));
-    words->addWidget(m_sentence);
-    auto *buttons = new QHBoxLayout;
-    buttons->setSpacing(look.space(1));
-    buttons->addWidget(m_why);
-    buttons->addWidget(open);
-    buttons->addStretch(1);
-    words->addLayout(buttons);
-    row->addLayout(words, 1);
+    m_figure->setTextStyle(TextStyle::NumeralHuge);
+    m_figure->setFixedWidth(look.px(240));
+    row->addWidget(m_figure, 0, Qt::AlignTop);
+    row->addWidget(m_sentence, 1, Qt::AlignVCenter);
     chart->setParent(this);
     row->addWidget(chart, 0, Qt::AlignVCenter);
     m_card->body()->addLayout(row);
@@ -119,10 +116,15 @@ void AnswerCard::setHeadline(const Headline &headline)
 {
     const StandingLook look = lookOf(headline.standing);
     m_pill->setStatus(static_cast<Role>(look.role), look.word);
+    // The figure is the answer in the largest type; its unit stands below it as a caption.
+    m_figure->setVisible(!headline.figure.isEmpty());
+    const bool percent = headline.figureUnit.startsWith(QLatin1Char('%'));
+    m_figure->setValue(headline.figure, percent ? QStringLiteral("%") : QString());
+    m_figure->setCaption(percent ? headline.figureUnit.mid(1).trimmed() : headline.figureUnit);
+    m_figure->setRole(headline.standing == Standing::Act ? Role::Act : Role::Ink);
     QVector<SentencePart> parts;
     for (const domain::SentencePart &part : headline.sentence)
-        parts.append({part.text, part.emphasised,
-                      headline.standing == Standing::Act ? Role::Act : Role::Ink});
+        parts.append({part.text, part.emphasised, Role::Ink});
     m_sentence->setParts(parts);
     m_reasons->setReasons(headline.reasons);
     m_why->setEnabled(!headline.reasons.isEmpty());
@@ -131,6 +133,7 @@ void AnswerCard::setHeadline(const Headline &headline)
 void AnswerCard::setWaiting()
 {
     m_pill->setStatus(Role::Info, tr("Working it out"));
+    m_figure->hide();
     m_sentence->setParts({{tr("Reading the books…"), false, Role::Ink}});
 }
 

@@ -12,6 +12,7 @@ class QVBoxLayout;
 namespace rickyard::views {
 
 class Card;
+class Numeral;
 class SentenceLabel;
 class StatusPill;
 
@@ -57,6 +58,7 @@ Q_SIGNALS:
 private:
     Card *m_card;
     StatusPill *m_pill;
+    Numeral *m_figure;
     SentenceLabel *m_sentence;
     QPushButton *m_why;
     ReasonList *m_reasons;

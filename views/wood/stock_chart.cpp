@@ -89,6 +89,8 @@ void StockChart::show(const domain::Books &books, const domain::WoodAnswer &answ
     most = std::max(most * 1.08, 1.0);
     least = least < 0 ? least * 1.08 : 0;
     m_heat->setRange(least, most);
+    m_heat->setTickCount(4);
+    m_heat->applyNiceNumbers();
     m_heat->setTitleText(metric ? tr("MJ") : tr("seasoned lb"));
     if (!middle.isEmpty())
         m_days->setRange(QDateTime::fromMSecsSinceEpoch(static_cast<qint64>(middle.first().x())),
@@ -97,9 +99,9 @@ void StockChart::show(const domain::Books &books, const domain::WoodAnswer &answ
     m_middle->replace(middle);
     m_cooks->replace(cooks);
     const bool ordering = answer.orderBy.isValid();
-    m_order->replace(
-        ordering ? QList<QPointF>{{noonOf(answer.orderBy), least}, {noonOf(answer.orderBy), most}}
-                 : QList<QPointF>{});
+    m_order->replace(ordering ? QList<QPointF>{{noonOf(answer.orderBy), m_heat->min()},
+                                               {noonOf(answer.orderBy), m_heat->max()}}
+                              : QList<QPointF>{});
     m_order->setVisible(ordering);
     setDescribe([this, names, metric](const QAbstractSeries *series, const QPointF &point) {
         if (series == m_cooks && names.contains(static_cast<qint64>(point.x())))
