@@ -84,6 +84,7 @@ private Q_SLOTS:
     void theCourseKeepsPeaksAndGaps();
     void thePageFollowsTheRecords();
     void anObservationIsTypedIn();
+    void anEmptyYardTakesANoteByHand();
     void everythingHasAName();
 };
 
@@ -372,6 +373,26 @@ void TstWeatherPage::anObservationIsTypedIn()
     QCOMPARE(yard.verbs->books().weather.size(), 2);
     QCOMPARE(yard.verbs->books().weather.last().temperature,
              std::optional(temperatureFromFahrenheit(33.8)));
+}
+
+void TstWeatherPage::anEmptyYardTakesANoteByHand()
+{
+    YardFixture yard;
+    WeatherPage page(*yard.context);
+    page.resize(1180, 760);
+    page.setVisible(true);
+    QVERIFY(!page.records().isVisible());
+    for (QPushButton *one : page.findChildren<QPushButton *>())
+        if (one->text() == QStringLiteral("Note what you see"))
+            QTest::mouseClick(one, Qt::LeftButton);
+    QVERIFY(page.records().isVisible());
+    views::RecordForm &form = page.records().form();
+    QTest::keyClicks(form.editor(QStringLiteral("temperature"))->inner(), QStringLiteral("28"));
+    QVERIFY(form.save());
+    const Weather record = yard.verbs->books().weather.last();
+    QCOMPARE(record.temperature, std::optional(temperatureFromFahrenheit(28)));
+    QCOMPARE(record.time, yard.now);
+    QCOMPARE(record.place, yard.verbs->books().yard().name);
 }
 
 void TstWeatherPage::everythingHasAName()

@@ -49,6 +49,11 @@ WeatherPage::WeatherPage(PageContext &context_, QWidget *parent) : Page(context_
     import->setAccessibleName(tr("Import a weather file"));
     import->setEnabled(!context().readOnly());
     connect(import, &QPushButton::clicked, this, [this] { importFile(); });
+    auto *byHand = new QPushButton(tr("Note what you see"));
+    byHand->setAccessibleName(tr("Add a weather record by hand"));
+    byHand->setEnabled(!context().readOnly());
+    connect(byHand, &QPushButton::clicked, this, &WeatherPage::addByHand);
+    header->addAction(byHand);
     header->addAction(import);
     column->addWidget(header);
     m_stack = new QStackedWidget;
@@ -132,7 +137,8 @@ void WeatherPage::buildSections()
 void WeatherPage::refresh()
 {
     const domain::Books &books = context().books();
-    m_stack->setCurrentIndex(books.weather.isEmpty() && books.importProfiles.isEmpty() ? 1 : 0);
+    m_stack->setCurrentIndex(
+        books.weather.isEmpty() && books.importProfiles.isEmpty() && !m_byHand ? 1 : 0);
     const WeatherSummary summary = summarise(books);
     m_coveredText =
         summary.first ? domain::formatNumber(100 * summary.covered, 0, plainLocale()) : QString();
@@ -188,6 +194,26 @@ bool WeatherPage::show(domain::Link link)
         return link.id == 0 || m_profiles->show(link.id);
     }
     return false;
+}
+
+// The place is that of the newest record, so that a note made between two imports joins them.
+void WeatherPage::addByHand()
+{
+    domain::Weather record;
+    record.time = context().verbs.now();
+    record.place = context().books().yard().name;
+    record.source = tr("Noted by hand");
+    std::optional<domain::Instant> newest;
+    for (const domain::Weather &other : context().books().weather) {
+        if (other.normal || (newest && other.time <= *newest))
+            continue;
+        newest = other.time;
+        record.place = other.place;
+    }
+    m_byHand = true;
+    refresh();
+    m_sections->setCurrent(0);
+    m_records->addNew(domain::toRow(record));
 }
 
 void WeatherPage::addNew()

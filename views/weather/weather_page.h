@@ -39,6 +39,7 @@ private:
     QWidget *buildBody();
     QWidget *buildHead();
     void buildSections();
+    void addByHand();
     void refresh();
 
     QStackedWidget *m_stack = nullptr;
@@ -52,7 +53,8 @@ private:
     RecordList *m_profiles = nullptr;
     QPointer<WeatherImportDialog> m_dialog;
     QString m_coveredText;
-    QTimer m_soon; // one refresh for a burst of changes
+    bool m_byHand = false; // an empty yard shows its lists once a record is being noted
+    QTimer m_soon;         // one refresh for a burst of changes
 };
 
 } // namespace rickyard::views
