@@ -18,8 +18,8 @@
 #include "views/widgets/text_label.h"
 
 #include <QPushButton>
-#include <QSplitter>
 #include <QStackedWidget>
+#include <QTableView>
 #include <QVBoxLayout>
 
 namespace rickyard::views {
@@ -32,6 +32,18 @@ const QLocale &plainLocale()
 {
     static const QLocale locale(QStringLiteral("en_US"));
     return locale;
+}
+
+// Where the newest observation was made; null without one.
+QString newestPlace(const domain::Books &books)
+{
+    const domain::Weather *newest = nullptr;
+    for (const domain::Weather &record : books.weather)
+        if (!record.normal && (newest == nullptr || record.time > newest->time))
+            newest = &record;
+    if (newest == nullptr)
+        return {};
+    return newest->place.isNull() ? QStringLiteral("") : newest->place;
 }
 
 } // namespace
@@ -122,6 +134,7 @@ void WeatherPage::buildSections()
 {
     m_records = new RecordList(context(), TableId::Weather, QStringLiteral("weather"),
                                tr("Import a file, or add what a thermometer in the yard says."));
+    m_records->sortBy(QStringLiteral("time"), Qt::DescendingOrder);
     m_sections->addSection(tr("Records"), m_records);
     m_profiles =
         new RecordList(context(), TableId::ImportProfile, QStringLiteral("import"),
@@ -139,11 +152,18 @@ void WeatherPage::refresh()
     const domain::Books &books = context().books();
     m_stack->setCurrentIndex(
         books.weather.isEmpty() && books.importProfiles.isEmpty() && !m_byHand ? 1 : 0);
-    const WeatherSummary summary = summarise(books);
+    // One place at a time: two stations of different years would look like one with a hole.
+    const QString place = newestPlace(books);
+    const WeatherSummary summary = summarise(books, place);
+    const int time = m_records->model().columnOfField(QStringLiteral("time"));
+    if (!books.weather.isEmpty() && m_records->view().columnWidth(time) < theme(this).px(120))
+        m_records->view().setColumnWidth(time, theme(this).px(205));
     m_coveredText =
         summary.first ? domain::formatNumber(100 * summary.covered, 0, plainLocale()) : QString();
     m_covered->setValue(m_coveredText, QStringLiteral("%"));
-    m_covered->setCaption(tr("of the time from first to last covered"));
+    m_covered->setCaption(summary.first && !place.isEmpty()
+                              ? tr("of that time covered at %1").arg(place)
+                              : tr("of the time from first to last covered"));
     m_sections->setFigure(0, plainLocale().toString(books.weather.size()));
     m_sections->setFigure(1, books.importProfiles.isEmpty()
                                  ? QString()
@@ -167,9 +187,10 @@ void WeatherPage::refresh()
     for (const QString &place : summary.places)
         if (!place.isEmpty())
             named << place;
-    QString words = tr("%1 observations and %2 climate normals")
-                        .arg(plainLocale().toString(summary.observations),
-                             plainLocale().toString(summary.normals));
+    const WeatherSummary all = summarise(books);
+    QString words =
+        tr("%1 observations and %2 climate normals")
+            .arg(plainLocale().toString(all.observations), plainLocale().toString(all.normals));
     if (!named.isEmpty())
         words += tr(" from %1").arg(named.join(QStringLiteral(", ")));
     m_sentence->setText(
@@ -203,13 +224,9 @@ void WeatherPage::addByHand()
     record.time = context().verbs.now();
     record.place = context().books().yard().name;
     record.source = tr("Noted by hand");
-    std::optional<domain::Instant> newest;
-    for (const domain::Weather &other : context().books().weather) {
-        if (other.normal || (newest && other.time <= *newest))
-            continue;
-        newest = other.time;
-        record.place = other.place;
-    }
+    const QString place = newestPlace(context().books());
+    if (!place.isEmpty())
+        record.place = place;
     m_byHand = true;
     refresh();
     m_sections->setCurrent(0);

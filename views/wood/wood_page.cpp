@@ -301,6 +301,8 @@ void WoodPage::bringSections()
     QTimer::singleShot(0, this, [this] {
         sizeSections();
         m_scroll->widget()->layout()->activate();
+        QEvent laidOut(QEvent::LayoutRequest); // the scroll bar learns of the new height
+        QCoreApplication::sendEvent(m_scroll->widget(), &laidOut);
         m_scroll->verticalScrollBar()->setValue(m_sections->y());
     });
 }
