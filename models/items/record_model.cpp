@@ -139,10 +139,8 @@ QVariant RecordModel::data(const QModelIndex &index, int role) const
     }
     if (role != Qt::DisplayRole && role != SortRole && role != Qt::AccessibleTextRole)
         return {};
-    const auto row = domain::rowOf(m_workspace.books(), m_table, id);
-    if (!row)
-        return {};
-    const domain::Value value = row->values.value(m_fields.at(index.column()));
+    const domain::Value value =
+        domain::valueAt(m_workspace.books(), m_table, id, m_fields.at(index.column()));
     if (role == SortRole)
         return sortValue(m_workspace.books(), field, value);
     const QString text = displayText(m_workspace.books(), field, value, m_locale);

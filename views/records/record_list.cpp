@@ -95,6 +95,10 @@ void RecordList::buildList(const QString &iconName, const QString &emptyText)
     m_view->setAccessibleName(capitalised(spec.plural));
     m_view->setSelectionBehavior(QAbstractItemView::SelectRows);
     m_view->setSelectionMode(QAbstractItemView::ExtendedSelection);
+    // In the order of the records until a column is chosen: sorting by the first one, as the view
+    // would do by itself, costs time on every list that is never looked at.
+    m_view->horizontalHeader()->setSortIndicator(-1, Qt::AscendingOrder);
+    m_view->horizontalHeader()->setResizeContentsPrecision(40);
     m_view->setSortingEnabled(true);
     m_view->setShowGrid(false);
     m_view->setWordWrap(false);

@@ -11,6 +11,7 @@ struct ShelfOps {
     const TableSpec *spec;
     std::function<bool(const Books &, RecordId)> contains;
     std::function<std::optional<Row>(const Books &, RecordId)> row;
+    std::function<Value(const Books &, RecordId, int)> value;
     std::function<QVector<RecordId>(const Books &)> ids;
     std::function<qsizetype(const Books &)> count;
     std::function<RecordId(const Books &)> highest;
@@ -28,6 +29,12 @@ ShelfOps entry(Shelf<R> Books::*shelf)
                 if (it == (b.*shelf).constEnd())
                     return std::nullopt;
                 return toRow(*it);
+            },
+            [shelf](const Books &b, RecordId id, int field) -> Value {
+                const auto it = (b.*shelf).constFind(id);
+                if (it == (b.*shelf).constEnd())
+                    return std::monostate{};
+                return binderOf<R>().value(*it, field);
             },
             [shelf](const Books &b) { return QVector<RecordId>((b.*shelf).keys()); },
             [shelf](const Books &b) { return (b.*shelf).size(); },
@@ -132,6 +139,10 @@ std::optional<Row> rowOf(const Books &books, TableId table, RecordId id)
 {
     return ops(table).row(books, id);
 }
+Value valueAt(const Books &books, TableId table, RecordId id, int field)
+{
+    return ops(table).value(books, id, field);
+}
 QVector<RecordId> idsOf(const Books &books, TableId table)
 {
     return ops(table).ids(books);
@@ -194,8 +205,7 @@ QVector<Dependant> dependantsOf(const Books &books, TableId table, RecordId id)
             if (f.kind != FieldKind::Reference || f.refersTo != table)
                 continue;
             for (RecordId childId : idsOf(books, child)) {
-                const auto row = rowOf(books, child, childId);
-                if (row && integerOr(row->values.at(i), 0) == id)
+                if (integerOr(valueAt(books, child, childId, i), 0) == id)
                     found.append({child, childId, f.key, f.onDelete});
             }
         }

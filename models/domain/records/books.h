@@ -60,6 +60,8 @@ R fromRow(const Row &row)
 // The same without the C++ type.
 bool contains(const Books &books, TableId table, RecordId id);
 std::optional<Row> rowOf(const Books &books, TableId table, RecordId id);
+// One field without building the whole row; missing when there is no such record.
+Value valueAt(const Books &books, TableId table, RecordId id, int field);
 QVector<RecordId> idsOf(const Books &books, TableId table);
 qsizetype countOf(const Books &books, TableId table);
 RecordId highestId(const Books &books, TableId table);

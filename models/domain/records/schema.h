@@ -273,6 +273,7 @@ public:
         return *this;
     }
 
+    [[nodiscard]] Value value(const R &r, int field) const { return m_get.at(field)(r); }
     [[nodiscard]] Row toRow(const R &r) const
     {
         Row row{spec.id, r.id, {}};

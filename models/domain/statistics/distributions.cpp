@@ -22,7 +22,7 @@ using Quiet =
                bp::evaluation_error<bp::ignore_error>,
                bp::indeterminate_result_error<bp::ignore_error>>;
 
-struct Words {
+struct DistributionWords {
     Q_DECLARE_TR_FUNCTIONS(Statistics)
 };
 
@@ -69,7 +69,7 @@ bool startsAtZero(const Distribution &distribution)
 Refusal badDegrees()
 {
     return {Reason::OutOfRange,
-            Words::tr("The degrees of freedom must be a finite number above zero.")};
+            DistributionWords::tr("The degrees of freedom must be a finite number above zero.")};
 }
 
 Answer<double> checked(double result)
@@ -78,7 +78,7 @@ Answer<double> checked(double result)
         return result;
     return Refusal{
         Reason::NoAnswer,
-        Words::tr("The result is too extreme to be computed. Use a chance further from 0 "
+        DistributionWords::tr("The result is too extreme to be computed. Use a chance further from 0 "
                   "and 1, or more degrees of freedom.")};
 }
 
@@ -88,7 +88,7 @@ Answer<double> chanceAt(const Distribution &distribution, double x, bool upper, 
     if (!lawful(distribution))
         return badDegrees();
     if (std::isnan(x))
-        return Refusal{Reason::NotFinite, Words::tr("The value to look up is missing.")};
+        return Refusal{Reason::NotFinite, DistributionWords::tr("The value to look up is missing.")};
     if (startsAtZero(distribution) && x <= 0.0)
         return upper ? 1.0 : 0.0;
     if (std::isinf(x))
@@ -102,7 +102,7 @@ Answer<double> valueAt(const Distribution &distribution, double p, Compute compu
     if (!lawful(distribution))
         return badDegrees();
     if (!(p > 0.0 && p < 1.0))
-        return Refusal{Reason::OutOfRange, Words::tr("A chance must lie between 0 and 1.")};
+        return Refusal{Reason::OutOfRange, DistributionWords::tr("A chance must lie between 0 and 1.")};
     return checked(std::visit(compute, distribution));
 }
 
@@ -134,7 +134,7 @@ Answer<double> twoSided(const Distribution &distribution, double level)
 {
     if (!(level > 0.0 && level < 1.0))
         return Refusal{Reason::OutOfRange,
-                       Words::tr("A confidence level must lie between 0 and 1, such as 0.95.")};
+                       DistributionWords::tr("A confidence level must lie between 0 and 1, such as 0.95.")};
     return upperQuantile(distribution, (1.0 - level) / 2.0);
 }
 

@@ -15,7 +15,7 @@ namespace {
 using Vector = Fit::Vector;
 using Matrix = Fit::Matrix;
 
-struct Words {
+struct FitWords {
     Q_DECLARE_TR_FUNCTIONS(Statistics)
 };
 
@@ -34,9 +34,9 @@ struct System {
 std::optional<Refusal> unfitWeights(const Eigen::VectorXd &weights)
 {
     if (!weights.allFinite())
-        return Refusal{Reason::NotFinite, Words::tr("A weight is missing or infinite.")};
+        return Refusal{Reason::NotFinite, FitWords::tr("A weight is missing or infinite.")};
     if (weights.size() > 0 && weights.minCoeff() < 0.0)
-        return Refusal{Reason::OutOfRange, Words::tr("A weight is below zero.")};
+        return Refusal{Reason::OutOfRange, FitWords::tr("A weight is below zero.")};
     return {};
 }
 
@@ -45,14 +45,14 @@ std::optional<Refusal> unfit(const Eigen::MatrixXd &design, const Eigen::VectorX
 {
     if (design.rows() != response.size() || (weights && weights->size() != response.size()))
         return Refusal{Reason::ShapeMismatch,
-                       Words::tr("The columns, the response and the weights differ in length.")};
+                       FitWords::tr("The columns, the response and the weights differ in length.")};
     if (design.cols() == 0 && intercept == Intercept::None)
         return Refusal{Reason::ShapeMismatch,
-                       Words::tr("There is nothing to fit: no column and no intercept.")};
+                       FitWords::tr("There is nothing to fit: no column and no intercept.")};
     if (!design.allFinite() || !response.allFinite())
         return Refusal{
             Reason::NotFinite,
-            Words::tr("The data hold a missing or infinite number; leave that row out or "
+            FitWords::tr("The data hold a missing or infinite number; leave that row out or "
                       "correct it.")};
     if (weights) {
         if (const auto refusal = unfitWeights(*weights))
@@ -62,7 +62,7 @@ std::optional<Refusal> unfit(const Eigen::MatrixXd &design, const Eigen::VectorX
     const auto unknowns = design.cols() + (intercept == Intercept::Fitted ? 1 : 0);
     if (used <= unknowns)
         return Refusal{Reason::TooFewRows,
-                       Words::tr("%1 observations cannot determine %2 coefficients and their "
+                       FitWords::tr("%1 observations cannot determine %2 coefficients and their "
                                  "scatter; at least %3 are needed.")
                            .arg(used)
                            .arg(unknowns)
@@ -102,7 +102,7 @@ Refusal repeating(Eigen::Index column)
 {
     return {
         Reason::RankDeficient,
-        Words::tr("Column %1 is constant, zero or a combination of the others, so its coefficient "
+        FitWords::tr("Column %1 is constant, zero or a combination of the others, so its coefficient "
                   "is not determined. Leave it out.")
             .arg(column + 1)};
 }
@@ -187,11 +187,11 @@ Answer<Interval> interval(const Fit &fit, const Eigen::VectorXd &row, double lev
 {
     if (row.size() != fit.columns())
         return Refusal{Reason::ShapeMismatch,
-                       Words::tr("The row has %1 values where the fit has %2 columns.")
+                       FitWords::tr("The row has %1 values where the fit has %2 columns.")
                            .arg(row.size())
                            .arg(fit.columns())};
     if (!row.allFinite())
-        return Refusal{Reason::NotFinite, Words::tr("A value of the row is missing or infinite.")};
+        return Refusal{Reason::NotFinite, FitWords::tr("A value of the row is missing or infinite.")};
     const auto t = twoSided(StudentT{static_cast<double>(fit.degreesOfFreedom)}, level);
     if (!t)
         return t.refusal();
@@ -227,7 +227,7 @@ Answer<Fit> leastSquares(const Eigen::MatrixXd &design, const Eigen::VectorXd &r
     describeCoefficients(fit);
     if (!fit.coefficients.allFinite() || !fit.covariance.allFinite() || !fit.fitted.allFinite())
         return Refusal{Reason::NoAnswer,
-                       Words::tr("The numbers are too large or too small to be fitted; use a more "
+                       FitWords::tr("The numbers are too large or too small to be fitted; use a more "
                                  "usual unit.")};
     return fit;
 }
@@ -236,7 +236,7 @@ Answer<Interval> predict(const Fit &fit, const Eigen::VectorXd &row, double leve
 {
     if (!std::isfinite(weight) || weight <= 0.0)
         return Refusal{Reason::OutOfRange,
-                       Words::tr("The weight of a new observation must be above zero.")};
+                       FitWords::tr("The weight of a new observation must be above zero.")};
     return interval(fit, row, level, 1.0L / static_cast<long double>(weight));
 }
 
