@@ -49,7 +49,8 @@ RibbonMetrics Ribbon::metrics(int width) const
     m.top = std::ceil(caption.height()) + look.space(2);
     m.row = std::max<double>(look.px(26), std::ceil(caption.height()) + look.px(8));
     m.laneGap = look.px(4);
-    m.mark = std::max<double>(look.px(16), std::ceil(caption.horizontalAdvance(QStringLiteral("MM"))));
+    m.mark =
+        std::max<double>(look.px(16), std::ceil(caption.horizontalAdvance(QStringLiteral("MM"))));
     m.gap = look.px(5);
     m.leastLabel = look.px(64);
     m.textWidth = [caption](const QString &text) {

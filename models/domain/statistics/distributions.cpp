@@ -76,10 +76,10 @@ Answer<double> checked(double result)
 {
     if (std::isfinite(result))
         return result;
-    return Refusal{
-        Reason::NoAnswer,
-        DistributionWords::tr("The result is too extreme to be computed. Use a chance further from 0 "
-                  "and 1, or more degrees of freedom.")};
+    return Refusal{Reason::NoAnswer,
+                   DistributionWords::tr(
+                       "The result is too extreme to be computed. Use a chance further from 0 "
+                       "and 1, or more degrees of freedom.")};
 }
 
 template <class Compute>
@@ -88,7 +88,8 @@ Answer<double> chanceAt(const Distribution &distribution, double x, bool upper, 
     if (!lawful(distribution))
         return badDegrees();
     if (std::isnan(x))
-        return Refusal{Reason::NotFinite, DistributionWords::tr("The value to look up is missing.")};
+        return Refusal{Reason::NotFinite,
+                       DistributionWords::tr("The value to look up is missing.")};
     if (startsAtZero(distribution) && x <= 0.0)
         return upper ? 1.0 : 0.0;
     if (std::isinf(x))
@@ -102,7 +103,8 @@ Answer<double> valueAt(const Distribution &distribution, double p, Compute compu
     if (!lawful(distribution))
         return badDegrees();
     if (!(p > 0.0 && p < 1.0))
-        return Refusal{Reason::OutOfRange, DistributionWords::tr("A chance must lie between 0 and 1.")};
+        return Refusal{Reason::OutOfRange,
+                       DistributionWords::tr("A chance must lie between 0 and 1.")};
     return checked(std::visit(compute, distribution));
 }
 
@@ -133,8 +135,9 @@ Answer<double> upperQuantile(const Distribution &distribution, double q)
 Answer<double> twoSided(const Distribution &distribution, double level)
 {
     if (!(level > 0.0 && level < 1.0))
-        return Refusal{Reason::OutOfRange,
-                       DistributionWords::tr("A confidence level must lie between 0 and 1, such as 0.95.")};
+        return Refusal{
+            Reason::OutOfRange,
+            DistributionWords::tr("A confidence level must lie between 0 and 1, such as 0.95.")};
     return upperQuantile(distribution, (1.0 - level) / 2.0);
 }
 

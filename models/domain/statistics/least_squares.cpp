@@ -53,7 +53,7 @@ std::optional<Refusal> unfit(const Eigen::MatrixXd &design, const Eigen::VectorX
         return Refusal{
             Reason::NotFinite,
             FitWords::tr("The data hold a missing or infinite number; leave that row out or "
-                      "correct it.")};
+                         "correct it.")};
     if (weights) {
         if (const auto refusal = unfitWeights(*weights))
             return refusal;
@@ -63,7 +63,7 @@ std::optional<Refusal> unfit(const Eigen::MatrixXd &design, const Eigen::VectorX
     if (used <= unknowns)
         return Refusal{Reason::TooFewRows,
                        FitWords::tr("%1 observations cannot determine %2 coefficients and their "
-                                 "scatter; at least %3 are needed.")
+                                    "scatter; at least %3 are needed.")
                            .arg(used)
                            .arg(unknowns)
                            .arg(unknowns + 1)};
@@ -100,11 +100,11 @@ long double roundingOf(long double magnitude, long double length)
 
 Refusal repeating(Eigen::Index column)
 {
-    return {
-        Reason::RankDeficient,
-        FitWords::tr("Column %1 is constant, zero or a combination of the others, so its coefficient "
-                  "is not determined. Leave it out.")
-            .arg(column + 1)};
+    return {Reason::RankDeficient,
+            FitWords::tr(
+                "Column %1 is constant, zero or a combination of the others, so its coefficient "
+                "is not determined. Leave it out.")
+                .arg(column + 1)};
 }
 
 // Fills slopes and root, or names the column that repeats the others.
@@ -191,7 +191,8 @@ Answer<Interval> interval(const Fit &fit, const Eigen::VectorXd &row, double lev
                            .arg(row.size())
                            .arg(fit.columns())};
     if (!row.allFinite())
-        return Refusal{Reason::NotFinite, FitWords::tr("A value of the row is missing or infinite.")};
+        return Refusal{Reason::NotFinite,
+                       FitWords::tr("A value of the row is missing or infinite.")};
     const auto t = twoSided(StudentT{static_cast<double>(fit.degreesOfFreedom)}, level);
     if (!t)
         return t.refusal();
@@ -226,9 +227,10 @@ Answer<Fit> leastSquares(const Eigen::MatrixXd &design, const Eigen::VectorXd &r
     describeRows(system, design, response, fit);
     describeCoefficients(fit);
     if (!fit.coefficients.allFinite() || !fit.covariance.allFinite() || !fit.fitted.allFinite())
-        return Refusal{Reason::NoAnswer,
-                       FitWords::tr("The numbers are too large or too small to be fitted; use a more "
-                                 "usual unit.")};
+        return Refusal{
+            Reason::NoAnswer,
+            FitWords::tr("The numbers are too large or too small to be fitted; use a more "
+                         "usual unit.")};
     return fit;
 }
 
