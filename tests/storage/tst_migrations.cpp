@@ -2,9 +2,11 @@
 #include "models/domain/records/books.h"
 #include "models/storage/backup.h"
 #include "models/storage/migrations.h"
+#include "models/storage/repository.h"
 #include "models/storage/yard_file.h"
 #include "tests/support/registry.h"
 
+#include <QDir>
 #include <QSqlQuery>
 #include <QTemporaryDir>
 #include <QtTest/QTest>
@@ -45,6 +47,7 @@ private Q_SLOTS:
     void refusesANewerFile();
     void secondWriterReadsOnly();
     void upgradesFromEveryVersion();
+    void keepsTheRecordsOfEveryVersion();
 
 private:
     QTemporaryDir m_folder;
@@ -177,6 +180,31 @@ void TstMigrations::upgradesFromEveryVersion()
         QCOMPARE(versionOf(*opened.value().database).value_or(-1), newestVersion());
         QVERIFY(opened.value().database->integrityProblems().isEmpty());
         QCOMPARE(backupsOf(file).isEmpty(), version == newestVersion());
+    }
+}
+
+// Yards as earlier versions left them (cut from the invented demo): every record is still there.
+void TstMigrations::keepsTheRecordsOfEveryVersion()
+{
+    const QDir yards(QStringLiteral(RICKYARD_TEST_DATA "/yards"));
+    for (int version = 1; version <= newestVersion(); ++version) {
+        const QString name = QStringLiteral("v%1.rickyard").arg(version);
+        QVERIFY2(yards.exists(name), "add a fixture of every version that ships");
+        const QString copy = m_folder.filePath(QString(QStringLiteral("old-") + name));
+        QVERIFY(QFile::copy(yards.filePath(name), copy));
+        QFile::setPermissions(copy, QFile::ReadOwner | QFile::WriteOwner);
+        auto opened = openYardFile(copy, kNow);
+        QVERIFY2(opened.ok(), qPrintable(opened.message()));
+        QCOMPARE(versionOf(*opened.value().database).value_or(-1), newestVersion());
+        const auto books = readAll(*opened.value().database);
+        QVERIFY(books.ok());
+        const QPair<domain::TableId, int> counts[] = {
+            {domain::TableId::Species, 28},  {domain::TableId::Lot, 17},
+            {domain::TableId::Cook, 3},      {domain::TableId::Feed, 61},
+            {domain::TableId::Movement, 93}, {domain::TableId::Weather, 24},
+            {domain::TableId::Visit, 20}};
+        for (const auto &[table, count] : counts)
+            QCOMPARE(domain::countOf(books.value(), table), count);
     }
 }
 
