@@ -184,9 +184,9 @@ void WeatherPage::refresh()
         m_span->setCaption(tr("first to last observation"));
     }
     QStringList named;
-    for (const QString &place : summary.places)
-        if (!place.isEmpty())
-            named << place;
+    for (const QString &one : summary.places)
+        if (!one.isEmpty())
+            named << one;
     const WeatherSummary all = summarise(books);
     QString words =
         tr("%1 observations and %2 climate normals")
