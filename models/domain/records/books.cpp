@@ -1,5 +1,8 @@
 #include "models/domain/records/books.h"
 
+#include <QDateTime>
+#include <QTimeZone>
+
 #include <array>
 
 namespace rickyard::domain {
