@@ -16,6 +16,8 @@
 #include "views/wood/rick_view.h"
 #include "views/wood/wood_answer.h"
 
+#include <QCoreApplication>
+#include <QEvent>
 #include <QPushButton>
 #include <QScrollArea>
 #include <QScrollBar>
