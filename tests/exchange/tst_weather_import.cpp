@@ -502,6 +502,5 @@ private slots:
     }
 };
 
-Q_DECLARE_METATYPE(rickyard::exchange::WeatherMapping)
 RICKYARD_TEST(TstWeatherImport)
 #include "tst_weather_import.moc"

@@ -9,6 +9,7 @@
 #include "views/widgets/section_tabs.h"
 
 #include <QPushButton>
+#include <QSettings>
 #include <QVBoxLayout>
 
 namespace rickyard::views {

@@ -8,6 +8,7 @@
 #include "views/widgets/status_pill.h"
 #include "views/widgets/text_label.h"
 
+#include <QAbstractItemModel>
 #include <QCloseEvent>
 #include <QComboBox>
 #include <QFileDialog>
@@ -16,6 +17,7 @@
 #include <QPushButton>
 #include <QSettings>
 #include <QStandardItemModel>
+#include <QTableView>
 
 namespace rickyard::views {
 

@@ -8,6 +8,7 @@
 #include <QDialog>
 #include <QTimer>
 
+class QAbstractItemModel;
 class QComboBox;
 class QLineEdit;
 class QProgressBar;
