@@ -10,6 +10,7 @@
 #include <QFileDialog>
 #include <QFileInfo>
 #include <QMessageBox>
+#include <QPushButton>
 #include <QTimer>
 
 namespace rickyard::app {
@@ -24,6 +25,13 @@ std::unique_ptr<QSettings> openSettings()
     return std::make_unique<QSettings>(QSettings::IniFormat, QSettings::UserScope,
                                        QCoreApplication::organizationName(),
                                        QCoreApplication::applicationName());
+}
+
+void tell(const QString &title, const QString &text)
+{
+    QMessageBox box(QMessageBox::Warning, title, text);
+    box.setTextFormat(Qt::PlainText);
+    box.exec();
 }
 
 // One window at a time; another yard takes the place of the one before.
@@ -78,13 +86,6 @@ private:
             QCoreApplication::exit(3);
     }
 
-    static void tell(const QString &title, const QString &text)
-    {
-        QMessageBox box(QMessageBox::Warning, title, text);
-        box.setTextFormat(Qt::PlainText);
-        box.exec();
-    }
-
     static QString askForAnother(const QString &why)
     {
         QMessageBox box(QMessageBox::Warning, QObject::tr("The yard cannot be opened"), why);
@@ -112,8 +113,7 @@ int runWindow(QApplication &application, const Launch &launch)
         QDir().mkpath(QFileInfo(launch.yardPath).absolutePath());
         const auto made = makeDemoFile(launch.yardPath, kDemoSeed, commands::systemClock());
         if (!made) {
-            QMessageBox::warning(nullptr, QObject::tr("The demo could not be made"),
-                                 made.message());
+            tell(QObject::tr("The demo could not be made"), made.message());
             return 3;
         }
     }
