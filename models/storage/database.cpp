@@ -1,11 +1,11 @@
 #include "models/storage/database.h"
 
-#include <QAtomicInt>
 #include <QDir>
 #include <QFileInfo>
 #include <QSqlError>
 #include <QSqlQuery>
 #include <QUrl>
+#include <QUuid>
 
 namespace rickyard::storage {
 
@@ -74,10 +74,10 @@ QString wordsFor(Fault fault, const QString &path, const QString &engineText)
     return QStringLiteral("The yard file could not be used: %1").arg(engineText);
 }
 
-QString nextConnectionName()
+// Qt wants a name of its own for each connection of each thread.
+QString freshConnectionName()
 {
-    static QAtomicInt counter;
-    return QStringLiteral("rickyard-%1").arg(counter.fetchAndAddRelaxed(1));
+    return QUuid::createUuid().toString();
 }
 
 } // namespace
@@ -94,7 +94,7 @@ bool Database::openConnection(const QString &path, OpenMode mode)
 {
     m_path = path;
     m_readOnly = mode == OpenMode::ReadOnly;
-    m_connection = nextConnectionName();
+    m_connection = freshConnectionName();
     m_database = QSqlDatabase::addDatabase(QStringLiteral("QSQLITE"), m_connection);
     QString options = QStringLiteral("QSQLITE_BUSY_TIMEOUT=4000");
     QString name = path;
