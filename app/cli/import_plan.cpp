@@ -146,7 +146,8 @@ WeatherMapping mappingFor(const Books &books, const QByteArray &bytes, const QSt
     if (request.profile) {
         mapping = *request.profile;
     } else {
-        const exchange::MappingGuess guess = exchange::guessMapping(bytes, books.yard().timeZone);
+        const exchange::MappingGuess guess = exchange::guessMapping(
+            bytes, request.zone.isEmpty() ? books.yard().timeZone : request.zone);
         mapping = guess.mapping;
         plan.said << QStringLiteral("The columns were guessed; --profile FILE.json fixes them.");
         plan.said << guess.notes;
@@ -160,7 +161,9 @@ WeatherMapping mappingFor(const Books &books, const QByteArray &bytes, const QSt
         plan.said << QStringLiteral("No place is named: \"%1\" was taken. --place NAME sets it.")
                          .arg(mapping.place);
     }
-    if (!request.zone.isEmpty()) {
+    if (request.impossibleIsMissing)
+        mapping.outOfRange = exchange::OutOfRange::Missing;
+    if (request.profile && !request.zone.isEmpty()) {
         mapping.zoneKind = exchange::TimeZoneKind::Zone;
         mapping.zone = request.zone;
     }

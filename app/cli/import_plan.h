@@ -25,7 +25,8 @@ ImportPlan planBooks(const domain::Books &books, const QVector<exchange::NamedFi
 struct WeatherRequest {
     std::optional<exchange::WeatherMapping> profile; // else guessed
     QString place;
-    QString zone; // IANA
+    QString zone;                     // IANA
+    bool impossibleIsMissing = false; // keep the rest of a row whose value cannot be true
 };
 ImportPlan planWeather(const domain::Books &books, const QByteArray &bytes, const QString &fileName,
                        const WeatherRequest &request);

@@ -83,6 +83,8 @@ std::optional<ImportPlan> planFor(CliCall &call, const domain::Books &books)
     request.zone = call.launch.options.value(QStringLiteral("zone"));
     if (!readProfile(call, request))
         return std::nullopt;
+    // A profile says itself what becomes of impossible values.
+    request.impossibleIsMissing = !request.profile && !call.launch.has(QStringLiteral("strict"));
     return planWeather(books, *bytes, name, request);
 }
 

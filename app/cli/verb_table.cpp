@@ -58,7 +58,11 @@ QVector<Verb> makeTable()
          s("read a file into the yard: weather, a table, or all (a folder)"),
          {{s("profile"), s("FILE.json"), s("weather: how the columns are to be read")},
           {s("place"), s("NAME"), s("weather: where it was measured")},
-          {s("zone"), s("ZONE"), s("weather: time zone of times without one, as America/Chicago")}},
+          {s("zone"), s("ZONE"), s("weather: time zone of times without one, as America/Chicago")},
+          {s("strict"),
+           {},
+           s("weather without a profile: refuse the file for one impossible value, instead of "
+             "listing it and counting it as missing")}},
          runImport},
         {s("export"),
          s("KIND [FILE]"),
