@@ -174,7 +174,8 @@ void RunPanel::showWood()
     const Figure mass = words.mass(m_facts.asIs);
     m_wood->setValue(mass.value, mass.unit);
     m_wood->setCaption(
-        tr("%1 splits, %2").arg(m_facts.pieces).arg(words.heat(m_facts.heat).text()));
+        (m_facts.pieces == 1 ? tr("1 split, %1") : tr("%1 splits, %2").arg(m_facts.pieces))
+            .arg(words.heat(m_facts.heat).text()));
     QStringList lines;
     for (const CookFuel &fuel : m_context.answers.answers().fuel.cooks) {
         if (fuel.cook != m_cook || !fuel.expected || !fuel.lower || !fuel.upper)
