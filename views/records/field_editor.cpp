@@ -43,7 +43,12 @@ public:
         tightLayout(this)->addWidget(m_edit);
         connect(m_edit, &QLineEdit::textEdited, this, &FieldEditor::edited);
     }
-    void setValue(const Value &value) override { m_edit->setText(domain::textOf(value)); }
+    void setValue(const Value &value) override
+    {
+        m_edit->setText(domain::textOf(value));
+        // A long text shows its beginning.
+        m_edit->setCursorPosition(0);
+    }
     [[nodiscard]] Typed typed() const override { return {m_edit->text().trimmed(), {}, {}}; }
     [[nodiscard]] QWidget *inner() const override { return m_edit; }
 

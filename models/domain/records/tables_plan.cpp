@@ -18,7 +18,8 @@ const Binder<Yard> &binderOf<Yard>()
         b.quantity("accepted_risk", "Accepted chance of running short", &Yard::acceptedRisk)
             .required()
             .between(Ratio::ofBase(1000), Ratio::ofBase(500000))
-            .startsWith(qint64{50000});
+            .startsWith(qint64{50000})
+            .help("Kept for later: today's answer always covers a 90 % interval.");
         b.quantity("order_lead", "Lead time when a supplier has none", &Yard::orderLead, "d")
             .required()
             .between(Duration::ofBase(0), Duration::ofBase(365LL * 86400))
