@@ -57,10 +57,9 @@ RecordId addLot(Draft &draft, Dice &dice, const Purchase &p)
     lot.species = p.species;
     lot.received = p.received;
     lot.measuredBy = domain::Measure::Stack;
-    lot.stackHeight = feetLong(4);
-    lot.stackDepth = feetLong(16.0 / 12);
-    lot.stackLength = feetLong(p.measuredCords * domain::kCubicFeetPerCord / (4 * 16.0 / 12));
-    lot.stickLength = lot.stackDepth;
+    lot.stickLength = feetLong(16.0 / 12);
+    lot.stacks = {{feetLong(p.measuredCords * domain::kCubicFeetPerCord / (4 * 16.0 / 12)),
+                   feetLong(4), *lot.stickLength}};
     lot.splitThickness = Length::rounded(dice.whole(34, 46) * 2540.0);
     lot.splitMass = domain::massFromPounds(std::round(dice.between(3.0, 4.3) * 10) / 10);
     lot.splitsWeighed = dice.whole(8, 20);
@@ -69,7 +68,7 @@ RecordId addLot(Draft &draft, Dice &dice, const Purchase &p)
     lot.origin = QStringLiteral("An invented county");
     if (p.supplier != 0) {
         lot.supplier = p.supplier;
-        lot.paidFor = cordsOf(p.paidCords);
+        lot.paidCount = domain::Plain::rounded(p.paidCords * 1e6);
         lot.price = priceOf(draft.books.suppliers.value(p.supplier), p.paidCords);
         lot.promisedMoisture = Moisture::rounded(p.promised * 1000);
         lot.order = addOrder(draft, dice, p);

@@ -35,6 +35,7 @@ PageIndex pageOf(TableId table)
     switch (table) {
     case TableId::Species:
     case TableId::Supplier:
+    case TableId::Offer:
     case TableId::WoodOrder:
     case TableId::Lot:
     case TableId::MoistureReading:

@@ -16,7 +16,8 @@ namespace {
 
 bool hasUnit(const FieldSpec &field)
 {
-    return field.kind == FieldKind::Quantity || field.kind == FieldKind::Pieces;
+    return field.kind == FieldKind::Quantity || field.kind == FieldKind::Pieces ||
+           field.kind == FieldKind::Stacks;
 }
 
 QString unitsAllowed(const FieldSpec &field)
@@ -125,9 +126,10 @@ QString CellCodec::read(const QString &cell, Value &out) const
     if (cell.trimmed().isEmpty() && !text) {
         if (field->required)
             return QStringLiteral("a value; every record needs one");
-        out = field->kind == FieldKind::Blob     ? Value(QByteArray())
-              : field->kind == FieldKind::Pieces ? Value(QString())
-                                                 : Value(std::monostate{});
+        const bool list = field->kind == FieldKind::Pieces || field->kind == FieldKind::Stacks;
+        out = field->kind == FieldKind::Blob ? Value(QByteArray())
+              : list                         ? Value(QString())
+                                             : Value(std::monostate{});
         return {};
     }
     switch (field->kind) {
@@ -144,6 +146,8 @@ QString CellCodec::read(const QString &cell, Value &out) const
         return readQuantity(cell.trimmed(), out);
     case FieldKind::Pieces:
         return readPieces(restored(cell), out);
+    case FieldKind::Stacks:
+        return readStacks(restored(cell), out);
     case FieldKind::Time:
     case FieldKind::Date:
         return readTime(cell.trimmed(), out);
@@ -237,6 +241,30 @@ QString CellCodec::readPieces(const QString &cell, Value &out) const
     return {};
 }
 
+QString CellCodec::readStacks(const QString &cell, Value &out) const
+{
+    const QString expected =
+        QStringLiteral("length x height x depth such as 8x4x1.5, with a space between stacks");
+    QStringList stacks;
+    for (const QString &stack : cell.split(QLatin1Char(' '), Qt::SkipEmptyParts)) {
+        QStringList sides;
+        for (const QString &side : stack.split(QLatin1Char('x'))) {
+            qint64 base = 0;
+            if (!number(side, base))
+                return expected;
+            const QString outside = range(base);
+            if (!outside.isEmpty())
+                return outside;
+            sides << QString::number(base);
+        }
+        if (sides.size() != 3)
+            return expected;
+        stacks << sides.join(QLatin1Char('x'));
+    }
+    out = stacks.join(QLatin1Char(' '));
+    return {};
+}
+
 QString CellCodec::readTime(const QString &cell, Value &out) const
 {
     if (field->kind == FieldKind::Date) {
@@ -276,7 +304,7 @@ QString CellCodec::range(qint64 base) const
     if (!low && !high)
         return {};
     const auto shown = [this](qint64 limit) {
-        if (field->kind != FieldKind::Quantity && field->kind != FieldKind::Pieces)
+        if (!hasUnit(*field))
             return QString::number(limit);
         if (baseUnit)
             return QString(QString::number(limit) + QLatin1Char(' ') +

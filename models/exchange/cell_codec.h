@@ -37,6 +37,7 @@ private:
     QString readInteger(const QString &cell, domain::Value &out) const;
     QString readQuantity(const QString &cell, domain::Value &out) const;
     QString readPieces(const QString &cell, domain::Value &out) const;
+    QString readStacks(const QString &cell, domain::Value &out) const;
     QString readTime(const QString &cell, domain::Value &out) const;
     QString readBlob(const QString &cell, domain::Value &out) const;
     [[nodiscard]] bool number(const QString &text, qint64 &base) const;

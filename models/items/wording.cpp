@@ -91,6 +91,14 @@ QString displayText(const Books &books, const FieldSpec &field, const Value &val
         return integer == 0 ? QString() : domain::titleOf(books, field.refersTo, integer);
     case FieldKind::Pieces:
         return piecesText(domain::textOf(value), locale);
+    case FieldKind::Stacks: {
+        domain::StackSizes stacks;
+        domain::fromValue(value, stacks);
+        return domain::stacksText(stacks,
+                                  books.yard().metric ? domain::UnitSystem::Metric
+                                                      : domain::UnitSystem::UsCustomary,
+                                  locale);
+    }
     case FieldKind::Blob:
         return QStringLiteral("%1 bytes").arg(std::get<QByteArray>(value).size());
     }

@@ -42,6 +42,7 @@ Value fromVariant(const QVariant &variant, FieldKind kind)
     case FieldKind::Choice:
     case FieldKind::Date:
     case FieldKind::Pieces:
+    case FieldKind::Stacks:
     case FieldKind::Typed:
         return variant.toString();
     case FieldKind::Blob:

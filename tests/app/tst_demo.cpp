@@ -174,7 +174,7 @@ void TstDemo::oneDeliveryIsShortAndOneIsWet()
         const DeliveryCheck checked = checkDelivery(m_books, lot, wordingOf(m_books));
         if (checked.shortBy && *checked.shortBy > 0.2) {
             ++shortOnes;
-            QVERIFY(qAbs(cords(*lot.paidFor) - 1.0) < 1e-5); // whole millilitres
+            QVERIFY(qAbs(number(*lot.paidCount) - 1.0) < 1e-5); // whole millilitres
             QVERIFY(*checked.shortBy > 0.22 && *checked.shortBy < 0.28);
         }
         if (checked.moisture && *checked.moisture > Moisture::ofBase(30000)) {

@@ -48,7 +48,7 @@ bool makeYard(const QString &path)
     lot.species = species.value();
     lot.received = verbs.now() - Duration::ofBase(86400);
     lot.measuredBy = Measure::Claimed;
-    lot.paidFor = volumeFromCubicFeet(128);
+    lot.paidCount = Plain::ofBase(1000000);
     lot.promisedMoisture = Moisture::ofBase(18000);
     lot.splitMass = massFromPounds(3);
     Cook cook;

@@ -29,10 +29,8 @@ Lot &cordOf(Books &books, double lengthFeet)
 {
     Lot &lot = addLot(books, 1, day(0));
     lot.name = QStringLiteral("Invented load");
-    lot.stackLength = feet(lengthFeet);
-    lot.stackHeight = feet(4);
-    lot.stackDepth = feet(4);
-    lot.paidFor = volumeFromCubicFeet(128);
+    lot.stacks = {{feet(lengthFeet), feet(4), feet(4)}};
+    lot.paidCount = Plain::ofBase(1000000);
     lot.promisedMoisture = dryBasis(20);
     lot.price = Money::ofBase(50000);
     return lot;
@@ -129,7 +127,7 @@ void TstDelivery::weighedHasNoStackingError()
     Lot &lot = addLot(books, 1, day(0));
     lot.measuredBy = Measure::Weighed;
     lot.weight = massFromPounds(4038.7);
-    lot.paidFor = volumeFromCubicFeet(128);
+    lot.paidCount = Plain::ofBase(1000000);
     addReading(books, 1, day(0), {20, 20});
     const DeliveryCheck check = checkDelivery(books, lot, {});
     QCOMPARE(check.dryMassLow, check.dryMassHigh);
@@ -146,7 +144,7 @@ void TstDelivery::nothingMeasuredSaysSo()
     QVERIFY(!check.dryMass && !check.shortBy && !check.centsPerCord);
     QVERIFY(reason(check, QStringLiteral("Missing")).contains(QStringLiteral("length")));
     lot.measuredBy = Measure::Claimed;
-    lot.paidFor = volumeFromCubicFeet(128);
+    lot.paidCount = Plain::ofBase(1000000);
     check = checkDelivery(books, lot, {});
     QVERIFY(!check.shortBy); // a claim cannot confirm itself
     QCOMPARE(check.headline.standing, Standing::Unknown);

@@ -154,9 +154,7 @@ void TstLedger::stackByHand()
 {
     Books books = emptyYard();
     Lot &lot = addLot(books, 1, day(0));
-    lot.stackLength = feet(8);
-    lot.stackHeight = feet(4);
-    lot.stackDepth = feet(4);
+    lot.stacks = {{feet(8), feet(4), feet(4)}};
     addReading(books, 1, day(0), {19, 21});
     const auto dry = dryMassReceived(books, lot);
     QVERIFY2(dry.ok(), qPrintable(dry.message()));
@@ -170,7 +168,7 @@ void TstLedger::looseAndClaimed()
     Books books = emptyYard();
     Lot &lot = addLot(books, 1, day(0));
     addReading(books, 1, day(0), {20});
-    lot.paidFor = volumeFromCubicFeet(128);
+    lot.paidCount = Plain::ofBase(1000000);
     lot.looseVolume = volumeFromCubicFeet(180);
     lot.measuredBy = Measure::Claimed;
     const auto claimed = dryMassReceived(books, lot);
@@ -207,12 +205,10 @@ void TstLedger::missingInputsNameTheirField_data()
     const auto row = [](const char *name, Measure measure, const QStringList &fields) {
         QTest::newRow(name) << static_cast<int>(measure) << fields;
     };
-    row("stack", Measure::Stack,
-        {QStringLiteral("stack_length"), QStringLiteral("stack_height"),
-         QStringLiteral("stack_depth")});
+    row("stack", Measure::Stack, {QStringLiteral("stacks")});
     row("loose", Measure::Loose, {QStringLiteral("loose_volume")});
     row("weighed", Measure::Weighed, {QStringLiteral("weight")});
-    row("claimed", Measure::Claimed, {QStringLiteral("paid_for")});
+    row("claimed", Measure::Claimed, {QStringLiteral("paid_count")});
 }
 
 void TstLedger::missingInputsNameTheirField()

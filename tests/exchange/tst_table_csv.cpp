@@ -66,6 +66,14 @@ Value randomValue(QRandomGenerator &random, const FieldSpec &field)
             pieces << Moisture::ofBase(random.bounded(250'000));
         return toValue(pieces);
     }
+    case FieldKind::Stacks: {
+        StackSizes stacks;
+        for (int n = random.bounded(4); n > 0; --n)
+            stacks << StackSize{Length::ofBase(randomInteger(random, field)),
+                                Length::ofBase(randomInteger(random, field)),
+                                Length::ofBase(randomInteger(random, field))};
+        return toValue(stacks);
+    }
     case FieldKind::Blob: {
         QByteArray bytes;
         for (int n = random.bounded(300); n > 0; --n)
@@ -182,7 +190,7 @@ private slots:
         QTest::addColumn<QByteArray>("row");
         QTest::addColumn<QString>("field");
         QTest::addColumn<QString>("sentence");
-        const QByteArray good("id,name,unit,lead_time [d],promised [pct_dry]");
+        const QByteArray good("id,name,sells_by,lead_time [d],promised [pct_dry]");
         QTest::newRow("not a number")
             << good << QByteArray("1,Oak & Son,cord,soon,20") << "lead_time"
             << "s.csv, line 2, column 4 (lead_time [d]): found “soon”; expected a number of d.";
@@ -191,9 +199,10 @@ private slots:
             << "s.csv, line 2, column 5 (promised [pct_dry]): found “999”; expected 250.00\u202f% "
                "dry at most.";
         QTest::newRow("unknown choice")
-            << good << QByteArray("1,Oak & Son,bundle,14,20") << "unit"
-            << "s.csv, line 2, column 3 (unit): found “bundle”; expected one of cord, face_cord, "
-               "half_cord, quarter_cord, cubic_foot, pound.";
+            << good << QByteArray("1,Oak & Son,barrow,14,20") << "sells_by"
+            << "s.csv, line 2, column 3 (sells_by): found “barrow”; expected one of cord, "
+               "half_cord, "
+               "quarter_cord, eighth_cord, face_cord, cubic_foot, loose_cubic_foot, pound, bundle.";
         QTest::newRow("no name")
             << good << QByteArray("1,,cord,14,20") << "name"
             << "s.csv, line 2, column 2 (name): found nothing; expected a text; every record "
@@ -209,7 +218,7 @@ private slots:
             << "s.csv, line 3, column 1 (id): found “1”; expected each id once; line 2 has it "
                "too.";
         QTest::newRow("no unit")
-            << QByteArray("name,unit,lead_time") << QByteArray("A,cord,14") << "lead_time"
+            << QByteArray("name,sells_by,lead_time") << QByteArray("A,cord,14") << "lead_time"
             << "s.csv, line 1, column 3 (lead_time): found “lead_time”; expected lead_time [unit] "
                "with one of these units: s, h, min, d.";
         QTest::newRow("missing column")
@@ -220,7 +229,7 @@ private slots:
                                       << "s.csv, line 1, column 2 (name): found “name”; expected "
                                          "each column once.";
         QTest::newRow("base unit is whole")
-            << QByteArray("name,unit,lead_time [s]") << QByteArray("A,cord,1.5") << "lead_time"
+            << QByteArray("name,sells_by,lead_time [s]") << QByteArray("A,cord,1.5") << "lead_time"
             << "s.csv, line 2, column 3 (lead_time [s]): found “1.5”; expected a whole number of "
                "s.";
         QTest::newRow("open quote")
@@ -249,7 +258,7 @@ private slots:
 
     void everyFaultIsNamedAtOnce()
     {
-        QByteArray file("id,name,unit\n");
+        QByteArray file("id,name,sells_by\n");
         for (int i = 0; i < 150; ++i)
             file += "0,,bundle\n";
         const TableRead read = readTable(file, TableId::Supplier, QStringLiteral("s.csv"));

@@ -43,6 +43,8 @@ Value randomValue(const FieldSpec &field, QRandomGenerator &random, int serial)
         return qint64{1700000000 + serial * 100000LL + random.bounded(1000)};
     case FieldKind::Pieces:
         return QStringLiteral("18500 20000 %1").arg(random.bounded(30000));
+    case FieldKind::Stacks:
+        return QStringLiteral("2438400x1219200x%1").arg(10000 + random.bounded(30000));
     case FieldKind::Blob:
         return QByteArray("\0\xff\x01 block", 9);
     case FieldKind::Reference:

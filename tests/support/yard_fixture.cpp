@@ -91,10 +91,9 @@ void YardFixture::fillWood()
     lot.supplier = supplier;
     lot.received = now - Duration::ofBase(200 * kDay);
     lot.measuredBy = Measure::Stack;
-    lot.stackLength = Length::ofBase(8 * 304800);
-    lot.stackHeight = Length::ofBase(4 * 304800);
-    lot.stackDepth = Length::ofBase(2 * 304800);
-    lot.paidFor = volumeFromCubicFeet(64);
+    lot.stacks = {
+        {Length::ofBase(8 * 304800), Length::ofBase(4 * 304800), Length::ofBase(2 * 304800)}};
+    lot.paidCount = Plain::ofBase(500000);
     lot.price = Money::ofBase(22000);
     lot.splitMass = massFromPounds(5);
     lot.splitsWeighed = 10;

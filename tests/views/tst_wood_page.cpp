@@ -235,10 +235,9 @@ void TstWoodPage::aDeliveryIsReceived()
     QCOMPARE(defaults.supplier, std::optional(yard.supplier));
     QCOMPARE(defaults.promisedMoisture, std::optional(Moisture::ofBase(20000)));
     QTest::keyClicks(form.editor(QStringLiteral("name"))->inner(), QStringLiteral("Hickory, late"));
-    QTest::keyClicks(form.editor(QStringLiteral("stack_length"))->inner(), QStringLiteral("8"));
-    QTest::keyClicks(form.editor(QStringLiteral("stack_height"))->inner(), QStringLiteral("4"));
-    QTest::keyClicks(form.editor(QStringLiteral("stack_depth"))->inner(), QStringLiteral("16"));
-    QTest::keyClicks(form.editor(QStringLiteral("paid_for"))->inner(), QStringLiteral("0.5"));
+    QTest::keyClicks(form.editor(QStringLiteral("stacks"))->inner(),
+                     QStringLiteral("8 x 4 ft x 16"));
+    QTest::keyClicks(form.editor(QStringLiteral("paid_count"))->inner(), QStringLiteral("0.5"));
     const auto lots = yard.verbs->books().lots.size();
     press(form, QStringLiteral("Add"));
     QCOMPARE(yard.verbs->books().lots.size(), lots + 1);

@@ -38,9 +38,8 @@ struct Yard1 {
         l.species = species;
         l.received = kNow - Duration::ofBase(30 * kDay);
         l.measuredBy = Measure::Stack;
-        l.stackLength = Length::ofBase(8 * 304800);
-        l.stackHeight = Length::ofBase(4 * 304800);
-        l.stackDepth = Length::ofBase(4 * 304800);
+        l.stacks = {
+            {Length::ofBase(8 * 304800), Length::ofBase(4 * 304800), Length::ofBase(4 * 304800)}};
         l.splitMass = massFromPounds(5);
         lot = verbs->receive(l).value();
         MoistureReading r;

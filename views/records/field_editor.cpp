@@ -1,6 +1,7 @@
 #include "views/records/field_editor.h"
 
 #include "models/domain/quantities/units.h"
+#include "models/domain/wood/stacks.h"
 #include "models/items/wording.h"
 #include "views/widgets/unit_line_edit.h"
 
@@ -469,6 +470,52 @@ private:
     std::optional<Value> m_untouched;
 };
 
+// Stacks as a tape gives them: "8 ft × 4 ft × 16 in; 4 ft × 4 ft × 16 in".
+class StacksEditor : public FieldEditor
+{
+public:
+    StacksEditor(const FieldSpec &, const BooksSource &books, QWidget *parent)
+        : FieldEditor(parent), m_books(books), m_edit(new QLineEdit)
+    {
+        m_edit->setPlaceholderText(system() == domain::UnitSystem::Metric
+                                       ? QStringLiteral("2.4 m × 1.2 m × 40 cm")
+                                       : QStringLiteral("8 ft × 4 ft × 16 in"));
+        tightLayout(this)->addWidget(m_edit);
+        connect(m_edit, &QLineEdit::textEdited, this, [this] {
+            m_untouched.reset();
+            Q_EMIT edited();
+        });
+    }
+    void setValue(const Value &value) override
+    {
+        m_untouched = value;
+        domain::StackSizes stacks;
+        domain::fromValue(value, stacks);
+        m_edit->setText(domain::stacksText(stacks, system(), usLocale()));
+        m_edit->setCursorPosition(0);
+    }
+    [[nodiscard]] Typed typed() const override
+    {
+        if (m_untouched)
+            return {*m_untouched, {}, {}};
+        const auto stacks = domain::parseStacks(m_edit->text(), system(), usLocale());
+        if (!stacks)
+            return {std::monostate{}, stacks.message(), m_edit->text()};
+        return {domain::toValue(stacks.value()), {}, m_edit->text()};
+    }
+    [[nodiscard]] QWidget *inner() const override { return m_edit; }
+
+private:
+    [[nodiscard]] domain::UnitSystem system() const
+    {
+        return m_books().yard().metric ? domain::UnitSystem::Metric
+                                       : domain::UnitSystem::UsCustomary;
+    }
+    BooksSource m_books;
+    QLineEdit *m_edit;
+    std::optional<Value> m_untouched;
+};
+
 } // namespace
 
 FieldEditor *makeEditor(const FieldSpec &field, const BooksSource &books, QWidget *parent)
@@ -496,6 +543,9 @@ FieldEditor *makeEditor(const FieldSpec &field, const BooksSource &books, QWidge
         break;
     case FieldKind::Pieces:
         editor = new PiecesEditor(field, parent);
+        break;
+    case FieldKind::Stacks:
+        editor = new StacksEditor(field, books, parent);
         break;
     case FieldKind::LongText:
         editor = new LongTextEditor(field, parent);

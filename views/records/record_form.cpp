@@ -29,8 +29,9 @@ namespace {
 bool wide(const FieldSpec &field)
 {
     return field.kind == FieldKind::LongText || field.kind == FieldKind::Pieces ||
-           field.kind == FieldKind::Time || field.kind == FieldKind::Date ||
-           field.kind == FieldKind::Reference || field.kind == FieldKind::Choice;
+           field.kind == FieldKind::Stacks || field.kind == FieldKind::Time ||
+           field.kind == FieldKind::Date || field.kind == FieldKind::Reference ||
+           field.kind == FieldKind::Choice;
 }
 
 } // namespace

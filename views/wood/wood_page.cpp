@@ -187,7 +187,7 @@ domain::Row WoodPage::deliveryDefaults() const
         lot.order = order.id;
         lot.species = order.species;
         lot.supplier = order.supplier;
-        lot.paidFor = order.volume;
+        lot.paidCount = domain::Plain::rounded(domain::cords(order.volume) * 1e6);
         lot.price = order.price;
         lot.promisedMoisture = order.promisedMoisture;
         break;

@@ -105,17 +105,17 @@ void order(WoodAnswer &answer, const Books &books, const PlannedUse &first, QDat
     answer.firstShortEvent = first.event;
     const QDate latestArrival = cookDay.addDays(-1);
     const RecordId wanted = books.plannedCooks.value(first.plannedCook).species.value_or(0);
-    const Offer offer = bestOffer(offersOf(books, wanted), today, latestArrival);
-    answer.supplier = offer.supplier;
-    answer.species = offer.species;
-    answer.leadTime = offer.lead.duration;
-    answer.units = unitsFor(answer.missing, offer);
-    answer.amount = offer.volume * static_cast<double>(answer.units);
-    answer.amountInUnit = amountWords(offer, answer.units, wording);
-    answer.orderBy = latestArrival.addDays(-offer.lead.days());
+    const Purchase purchase = bestPurchase(purchasesOf(books, wanted), today, latestArrival);
+    answer.supplier = purchase.supplier;
+    answer.species = purchase.species;
+    answer.leadTime = purchase.lead.duration;
+    answer.units = unitsFor(answer.missing, purchase);
+    answer.amount = purchase.volume * static_cast<double>(answer.units);
+    answer.amountInUnit = amountWords(purchase, answer.units, wording);
+    answer.orderBy = latestArrival.addDays(-purchase.lead.days());
     answer.lateDays = std::max<qint64>(0, answer.orderBy.daysTo(today));
     answer.orderBy = std::max(answer.orderBy, today);
-    grounds.offer = offer;
+    grounds.purchase = purchase;
 }
 
 } // namespace

@@ -92,34 +92,34 @@ void needReasons(QVector<Reason> &reasons, const WoodAnswer &answer, const WoodG
 void orderReasons(QVector<Reason> &reasons, const Books &books, const WoodAnswer &answer,
                   const WoodGrounds &grounds, const Wording &wording)
 {
-    if (!grounds.offer)
+    if (!grounds.purchase)
         return;
-    const Offer &offer = *grounds.offer;
-    const Link supplier{TableId::Supplier, offer.supplier};
+    const Purchase &purchase = *grounds.purchase;
+    const Link supplier{TableId::Supplier, purchase.supplier};
     reasons << Reason{QStringLiteral("Missing"),
                       heatWords(answer.missing, wording),
                       false,
                       {TableId::PlannedCook, answer.firstShortCook}};
     reasons << Reason{QStringLiteral("Order"), answer.amountInUnit, false, supplier};
-    QString name = books.suppliers.value(offer.supplier).name;
-    if (offer.supplier == 0)
+    QString name = books.suppliers.value(purchase.supplier).name;
+    if (purchase.supplier == 0)
         name = QStringLiteral("none on the books: enter one with its lead time and price");
-    else if (offer.price)
+    else if (purchase.price)
         name += QString(
             QStringLiteral(", ") +
-            moneyWords(offer.price->toDouble() * static_cast<double>(answer.units), wording));
-    reasons << Reason{QStringLiteral("Supplier"), name, offer.supplier == 0, supplier};
+            moneyWords(purchase.price->toDouble() * static_cast<double>(answer.units), wording));
+    reasons << Reason{QStringLiteral("Supplier"), name, purchase.supplier == 0, supplier};
     reasons << Reason{
         QStringLiteral("Lead time"),
-        QString(daysWords(offer.lead.days()) + QStringLiteral(", ") + offer.lead.basis),
-        offer.lead.assumed, supplier};
+        QString(daysWords(purchase.lead.days()) + QStringLiteral(", ") + purchase.lead.basis),
+        purchase.lead.assumed, supplier};
     reasons << Reason{
         QStringLiteral("Moisture of new wood"),
-        QString(moistureWords(offer.moisture, wording) +
-                (offer.moistureAssumed ? QStringLiteral(", taken: nothing is promised")
-                                       : QStringLiteral(", as promised"))),
+        QString(moistureWords(purchase.moisture, wording) +
+                (purchase.moistureAssumed ? QStringLiteral(", taken: nothing is promised")
+                                          : QStringLiteral(", as promised"))),
         true, supplier};
-    if (!offer.dry)
+    if (!purchase.dry)
         reasons << Reason{QStringLiteral("Too wet to burn at once"),
                           QStringLiteral("find a supplier of dry wood, or order a season ahead"),
                           false, supplier};

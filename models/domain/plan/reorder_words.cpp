@@ -1,6 +1,7 @@
 #include "models/domain/plan/reorder_words.h"
 
 #include "models/domain/answers/wording.h"
+#include "models/domain/wood/sale.h"
 
 #include <algorithm>
 
@@ -94,14 +95,14 @@ Parts shortWords(const Books &books, const WoodAnswer &answer, const Wording &wo
 Headline orderHeadline(const Books &books, const WoodAnswer &answer, const WoodGrounds &grounds,
                        const Wording &wording)
 {
-    const Offer &offer = *grounds.offer;
+    const Purchase &purchase = *grounds.purchase;
     const QString species = books.species.value(answer.species).name.toLower();
     const QString wood = species.isEmpty() ? QStringLiteral("of dry wood")
                                            : QString(QStringLiteral("of ") + species);
     Headline headline;
     headline.figure = shortDay(answer.orderBy, wording);
     headline.sentence << plain(QStringLiteral("Order "))
-                      << strong(unitWords(offer.unit, answer.units))
+                      << strong(unitWords(purchase.unit, static_cast<double>(answer.units)))
                       << plain(QString(QLatin1Char(' ') + wood));
     if (answer.lateDays > 0) {
         headline.standing = Standing::Act;
@@ -109,7 +110,7 @@ Headline orderHeadline(const Books &books, const WoodAnswer &answer, const WoodG
         headline.sentence << strong(QStringLiteral(" today"))
                           << plain(QString(QStringLiteral(", ") + daysWords(answer.lateDays) +
                                            QStringLiteral(" late for a delivery that takes ") +
-                                           daysWords(offer.lead.days()) + QStringLiteral(": ")));
+                                           daysWords(purchase.lead.days()) + QStringLiteral(": ")));
     } else {
         headline.standing = grounds.today.daysTo(answer.orderBy) <= kActWithinDays
                                 ? Standing::Act
@@ -120,7 +121,7 @@ Headline orderHeadline(const Books &books, const WoodAnswer &answer, const WoodG
                           << plain(QStringLiteral(": "));
     }
     headline.sentence << shortWords(books, answer, wording);
-    if (!offer.dry)
+    if (!purchase.dry)
         headline.sentence << plain(QStringLiteral(" No supplier promises it dry."));
     return headline;
 }
@@ -168,7 +169,7 @@ Headline sentenceOf(const Books &books, const WoodAnswer &answer, const WoodGrou
                                       "see whether the dry wood lasts."),
                        QString::number(qRound64(seasonedPounds(answer.stock.readyHeat))),
                        QStringLiteral("seasoned lb dry"));
-    if (!grounds.offer)
+    if (!grounds.purchase)
         return enoughHeadline(answer, wording);
     const qsizetype unread = unreadLots(answer.stock);
     if (answer.stock.readyHeat.isZero() && unread > 0)

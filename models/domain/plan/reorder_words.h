@@ -13,7 +13,7 @@ struct WoodGrounds {
     Heat needMiddle; // of all booked cooks
     Heat needLower;
     Heat needUpper;
-    std::optional<Offer> offer; // chosen; missing when nothing is to be ordered
+    std::optional<Purchase> purchase; // chosen; missing when nothing is to be ordered
 };
 
 Headline woodHeadline(const Books &books, const WoodAnswer &answer, const WoodGrounds &grounds,

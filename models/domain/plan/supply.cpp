@@ -3,6 +3,7 @@
 #include "models/domain/answers/wording.h"
 #include "models/domain/quantities/units.h"
 #include "models/domain/wood/heat_value.h"
+#include "models/domain/wood/sale.h"
 #include "models/domain/wood/stock.h"
 
 #include <algorithm>
@@ -69,31 +70,32 @@ RecordId usualSpecies(const Books &books, RecordId supplier)
     return theirs != 0 ? theirs : any;
 }
 
-void fillHeat(Offer &offer, const Species &species)
+void fillHeat(Purchase &purchase, const Species &species)
 {
-    if (offer.unit == SellUnit::Pound) {
-        const Mass dry = dryFromAsIs(massFromPounds(1), offer.moisture);
-        offer.volume = stackedFromSolid(solidVolume(dry, species, offer.moisture));
-        offer.heat = netHeatOf(dry, offer.moisture, analysisOf(species));
+    if (purchase.unit == SellUnit::Pound) {
+        const Mass dry = dryFromAsIs(massFromPounds(1), purchase.moisture);
+        purchase.volume = stackedFromSolid(solidVolume(dry, species, purchase.moisture));
+        purchase.heat = netHeatOf(dry, purchase.moisture, analysisOf(species));
         return;
     }
-    offer.heat = heatOfStacked(offer.volume, species, offer.moisture);
+    purchase.heat = heatOfStacked(purchase.volume, species, purchase.moisture);
 }
 
-Offer offerOf(const Books &books, const Supplier &supplier, RecordId wanted)
+Purchase purchaseOf(const Books &books, const Supplier &supplier, RecordId wanted)
 {
-    Offer offer;
-    offer.supplier = supplier.id;
-    offer.species = burnable(books, wanted) ? wanted : usualSpecies(books, supplier.id);
-    offer.unit = supplier.unit;
-    offer.volume = unitVolume(supplier.unit, supplier.stickLength).value_or(Volume());
-    offer.moistureAssumed = !supplier.promised;
-    offer.moisture = supplier.promised.value_or(kDryEnough);
-    offer.dry = offer.moisture <= kDryEnough;
-    offer.lead = leadTimeOf(books, supplier.id);
-    offer.price = supplier.price;
-    fillHeat(offer, speciesOr(books, offer.species));
-    return offer;
+    Purchase purchase;
+    purchase.supplier = supplier.id;
+    purchase.species = burnable(books, wanted) ? wanted : usualSpecies(books, supplier.id);
+    purchase.unit = supplier.unit;
+    purchase.volume =
+        unitVolume(supplier.unit, supplier.stickLength, supplier.bundleVolume).value_or(Volume());
+    purchase.moistureAssumed = !supplier.promised;
+    purchase.moisture = supplier.promised.value_or(kDryEnough);
+    purchase.dry = purchase.moisture <= kDryEnough;
+    purchase.lead = leadTimeOf(books, supplier.id);
+    purchase.price = supplier.price;
+    fillHeat(purchase, speciesOr(books, purchase.species));
+    return purchase;
 }
 
 OnTheWay onTheWay(const Books &books, const WoodOrder &order, QDate today)
@@ -121,55 +123,6 @@ OnTheWay onTheWay(const Books &books, const WoodOrder &order, QDate today)
 }
 
 } // namespace
-
-std::optional<Volume> unitVolume(SellUnit unit, std::optional<Length> stickLength)
-{
-    // NIST Handbook 130, section 2.4: a cord is 128 cubic feet. A face cord is the custom of the
-    // trade and no legal measure, so its cubic feet are always shown.
-    const double stickFeet = stickLength ? inches(*stickLength) / 12.0 : 16.0 / 12.0;
-    switch (unit) {
-    case SellUnit::Cord:
-        return volumeFromCubicFeet(kCubicFeetPerCord);
-    case SellUnit::FaceCord:
-        return volumeFromCubicFeet(4.0 * 8.0 * stickFeet);
-    case SellUnit::HalfCord:
-        return volumeFromCubicFeet(kCubicFeetPerCord / 2);
-    case SellUnit::QuarterCord:
-        return volumeFromCubicFeet(kCubicFeetPerCord / 4);
-    case SellUnit::CubicFoot:
-        return volumeFromCubicFeet(1);
-    case SellUnit::Pound:
-        break;
-    }
-    return std::nullopt;
-}
-
-QString unitWords(SellUnit unit, qint64 count)
-{
-    const bool one = count == 1;
-    QString word;
-    switch (unit) {
-    case SellUnit::Cord:
-        word = one ? QStringLiteral("cord") : QStringLiteral("cords");
-        break;
-    case SellUnit::FaceCord:
-        word = one ? QStringLiteral("face cord") : QStringLiteral("face cords");
-        break;
-    case SellUnit::HalfCord:
-        word = one ? QStringLiteral("half cord") : QStringLiteral("half cords");
-        break;
-    case SellUnit::QuarterCord:
-        word = one ? QStringLiteral("quarter cord") : QStringLiteral("quarter cords");
-        break;
-    case SellUnit::CubicFoot:
-        word = one ? QStringLiteral("cubic foot") : QStringLiteral("cubic feet");
-        break;
-    case SellUnit::Pound:
-        word = one ? QStringLiteral("pound") : QStringLiteral("pounds");
-        break;
-    }
-    return QString(QString::number(count) + QLatin1Char(' ') + word);
-}
 
 QVector<OnTheWay> ordersOnTheWay(const Books &books, QDate today)
 {
@@ -203,52 +156,58 @@ LeadTime leadTimeOf(const Books &books, RecordId supplier)
             false};
 }
 
-QVector<Offer> offersOf(const Books &books, RecordId wanted)
+QVector<Purchase> purchasesOf(const Books &books, RecordId wanted)
 {
-    QVector<Offer> offers;
+    QVector<Purchase> purchases;
     for (const Supplier &supplier : books.suppliers)
-        offers << offerOf(books, supplier, wanted);
-    if (offers.isEmpty()) {
+        purchases << purchaseOf(books, supplier, wanted);
+    if (purchases.isEmpty()) {
         Supplier nobody;
         nobody.unit = SellUnit::QuarterCord;
-        offers << offerOf(books, nobody, wanted);
+        purchases << purchaseOf(books, nobody, wanted);
     }
-    return offers;
+    return purchases;
 }
 
-Offer bestOffer(const QVector<Offer> &offers, QDate today, QDate latestArrival)
+Purchase bestPurchase(const QVector<Purchase> &purchases, QDate today, QDate latestArrival)
 {
-    const auto rank = [&](const Offer &offer) {
-        const bool late = today.addDays(offer.lead.days()) > latestArrival;
-        const double price = offer.price && offer.heat.base() > 0
-                                 ? offer.price->toDouble() / offer.heat.toDouble()
+    const auto rank = [&](const Purchase &purchase) {
+        const bool late = today.addDays(purchase.lead.days()) > latestArrival;
+        const double price = purchase.price && purchase.heat.base() > 0
+                                 ? purchase.price->toDouble() / purchase.heat.toDouble()
                                  : HUGE_VAL;
         // Of those that come late the fastest is asked first, whatever the price.
-        return std::tuple(!offer.dry, late, late ? offer.lead.days() : 0, price, offer.lead.days(),
-                          offer.supplier);
+        return std::tuple(!purchase.dry, late, late ? purchase.lead.days() : 0, price,
+                          purchase.lead.days(), purchase.supplier);
     };
-    return *std::min_element(offers.cbegin(), offers.cend(),
-                             [&](const Offer &a, const Offer &b) { return rank(a) < rank(b); });
+    return *std::min_element(
+        purchases.cbegin(), purchases.cend(),
+        [&](const Purchase &a, const Purchase &b) { return rank(a) < rank(b); });
 }
 
-qint64 unitsFor(Heat needed, const Offer &offer)
+qint64 unitsFor(Heat needed, const Purchase &purchase)
 {
-    if (needed.base() <= 0 || offer.heat.base() <= 0)
+    if (needed.base() <= 0 || purchase.heat.base() <= 0)
         return 0;
     // A part in a hundred thousand is forgiven: masses are rounded to whole milligrams on the way
     // (2e-6 of a pound), and a need of exactly three cords must not ask for a fourth.
-    return static_cast<qint64>(std::ceil(needed / offer.heat * (1.0 - 1e-5)));
+    return static_cast<qint64>(std::ceil(needed / purchase.heat * (1.0 - 1e-5)));
 }
 
-QString amountWords(const Offer &offer, qint64 count, const Wording &wording)
+QString amountWords(const Purchase &purchase, qint64 count, const Wording &wording)
 {
-    const QString units = unitWords(offer.unit, count);
-    if (offer.unit == SellUnit::Pound || (offer.unit == SellUnit::CubicFoot && !wording.metric))
+    const QString units = unitWords(purchase.unit, static_cast<double>(count));
+    if (purchase.unit == SellUnit::Pound ||
+        (purchase.unit == SellUnit::CubicFoot && !wording.metric))
         return units;
     // The cubic feet of a face cord need their tenth: 42.7.
-    const int digits = wording.metric ? 2 : (offer.unit == SellUnit::FaceCord ? 1 : 0);
-    QString size = show(offer.volume, wording.metric ? UnitSystem::Metric : UnitSystem::UsCustomary,
-                        localeOf(wording), digits);
+    const bool parts = purchase.unit == SellUnit::FaceCord ||
+                       purchase.unit == SellUnit::LooseCubicFoot ||
+                       purchase.unit == SellUnit::Bundle;
+    const int digits = wording.metric ? 2 : (parts ? 1 : 0);
+    QString size =
+        show(purchase.volume, wording.metric ? UnitSystem::Metric : UnitSystem::UsCustomary,
+             localeOf(wording), digits);
     if (count != 1)
         size += QStringLiteral(" each");
     return QString(units + QStringLiteral(" (") + size + QLatin1Char(')'));

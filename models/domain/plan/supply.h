@@ -10,12 +10,6 @@
 
 namespace rickyard::domain {
 
-// Stacked volume of one unit; a face cord is 4 × 8 ft × the stick length (16 in when not given). A
-// pound has no volume of its own: missing.
-std::optional<Volume> unitVolume(SellUnit unit, std::optional<Length> stickLength);
-// "2 half cords"; "1 face cord".
-QString unitWords(SellUnit unit, qint64 count);
-
 // An open order: sent or promised, not cancelled and not yet on the books as a lot.
 struct OnTheWay {
     RecordId order = 0;
@@ -36,7 +30,7 @@ struct LeadTime {
 LeadTime leadTimeOf(const Books &books, RecordId supplier);
 
 // What to buy from a supplier (0: none on the books, sold by the quarter cord).
-struct Offer {
+struct Purchase {
     RecordId supplier = 0;
     RecordId species = 0; // 0: unknown
     SellUnit unit = SellUnit::QuarterCord;
@@ -48,16 +42,16 @@ struct Offer {
     LeadTime lead;
     std::optional<Money> price; // of one unit
 };
-// One offer a supplier, or the nameless one when there is none. `wanted` is the species asked for,
-// 0 when it does not matter.
-QVector<Offer> offersOf(const Books &books, RecordId wanted);
+// One purchase a supplier, or the nameless one when there is none. `wanted` is the species asked
+// for, 0 when it does not matter.
+QVector<Purchase> purchasesOf(const Books &books, RecordId wanted);
 // Dry before wet, then one that still comes by `latestArrival` when ordered today, then the lowest
 // price for its heat.
-Offer bestOffer(const QVector<Offer> &offers, QDate today, QDate latestArrival);
+Purchase bestPurchase(const QVector<Purchase> &purchases, QDate today, QDate latestArrival);
 
-// Whole units that hold at least that heat; 0 when an offer holds none.
-qint64 unitsFor(Heat needed, const Offer &offer);
+// Whole units that hold at least that heat; 0 when an purchase holds none.
+qint64 unitsFor(Heat needed, const Purchase &purchase);
 // "2 half cords (64 ft³ each)".
-QString amountWords(const Offer &offer, qint64 count, const Wording &wording);
+QString amountWords(const Purchase &purchase, qint64 count, const Wording &wording);
 
 } // namespace rickyard::domain

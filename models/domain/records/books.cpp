@@ -55,6 +55,7 @@ const std::array<ShelfOps, kTableCount> &allOps()
         entry<Yard>(&Books::yards),
         entry<Species>(&Books::species),
         entry<Supplier>(&Books::suppliers),
+        entry<Offer>(&Books::offers),
         entry<WoodOrder>(&Books::orders),
         entry<Lot>(&Books::lots),
         entry<MoistureReading>(&Books::readings),

@@ -19,6 +19,7 @@ struct Books {
     Shelf<Yard> yards; // exactly one, id 1
     Shelf<Species> species;
     Shelf<Supplier> suppliers;
+    Shelf<Offer> offers;
     Shelf<WoodOrder> orders;
     Shelf<Lot> lots;
     Shelf<MoistureReading> readings;

@@ -67,6 +67,18 @@ std::optional<QString> missingProblem(const FieldSpec &field, const Value &value
     return say("%1 is needed.").arg(field.label);
 }
 
+// A stack without size is a slip of the hand, not an empty stack.
+std::optional<QString> stacksProblem(const FieldSpec &field, const Value &value, UnitSystem system)
+{
+    StackSizes stacks;
+    fromValue(value, stacks);
+    for (const StackSize &stack : stacks)
+        for (const Length side : {stack.length, stack.height, stack.depth})
+            if (const auto problem = rangeProblem(field, side.base(), system))
+                return problem;
+    return std::nullopt;
+}
+
 std::optional<QString> valueProblem(const Books &books, const FieldSpec &field, const Value &value)
 {
     const UnitSystem system = books.yard().metric ? UnitSystem::Metric : UnitSystem::UsCustomary;
@@ -99,6 +111,8 @@ std::optional<QString> valueProblem(const Books &books, const FieldSpec &field, 
         if (textOf(value).size() > 400)
             return say("%1 is too long: 400 characters at most.").arg(field.label);
         return std::nullopt;
+    case FieldKind::Stacks:
+        return stacksProblem(field, value, system);
     case FieldKind::LongText:
     case FieldKind::Pieces:
     case FieldKind::Blob:
@@ -207,12 +221,26 @@ void checkFeed(const Books &books, const Feed &f, Problems &problems)
         problems.append({say("pieces"), say("Give the splits or a weight.")});
 }
 
+void checkPromise(const Books &books, RecordId species, std::optional<Moisture> promised,
+                  const QString &field, Problems &problems)
+{
+    if (promised && *promised > maximumMoisture(books.species.value(species).basicGravity))
+        problems.append({field, say("That is more water than the wood can hold.")});
+}
+
+// Packaged wood under an eighth of a cord is sold by volume (NIST Handbook 130 section 2.4):
+// without it a price for a bundle says nothing.
+void checkBundle(SellUnit unit, std::optional<Volume> volume, bool priced, Problems &problems)
+{
+    if (unit == SellUnit::Bundle && priced && !volume)
+        problems.append({say("bundle_volume"), say("Give the volume that the bundle's label "
+                                                   "states, such as 0.75 ft³.")});
+}
+
 void checkLot(const Books &books, const Lot &lot, Problems &problems)
 {
-    const Moisture most = maximumMoisture(books.species.value(lot.species).basicGravity);
-    if (lot.promisedMoisture && *lot.promisedMoisture > most)
-        problems.append(
-            {say("promised_moisture"), say("That is more water than the wood can hold.")});
+    checkPromise(books, lot.species, lot.promisedMoisture, say("promised_moisture"), problems);
+    checkBundle(lot.paidUnit, lot.bundleVolume, lot.paidCount.has_value(), problems);
     if (lot.hold && lot.holdReason.trimmed().isEmpty())
         problems.append({say("hold_reason"), say("Say why it is on hold.")});
     for (const Feed &feed : books.feeds)
@@ -298,6 +326,17 @@ Problems checkAgainstBooks(const Books &books, const Row &row)
     case TableId::Feed:
         checkFeed(books, fromRow<Feed>(row), problems);
         break;
+    case TableId::Supplier: {
+        const auto supplier = fromRow<Supplier>(row);
+        checkBundle(supplier.unit, supplier.bundleVolume, supplier.price.has_value(), problems);
+        break;
+    }
+    case TableId::Offer: {
+        const auto offer = fromRow<Offer>(row);
+        checkBundle(offer.unit, offer.bundleVolume, true, problems);
+        checkPromise(books, offer.species, offer.promised, say("promised"), problems);
+        break;
+    }
     case TableId::Lot:
         checkLot(books, fromRow<Lot>(row), problems);
         break;

@@ -16,6 +16,7 @@ enum class TableId {
     Yard,
     Species,
     Supplier,
+    Offer,
     WoodOrder,
     Lot,
     MoistureReading,
@@ -50,6 +51,7 @@ enum class FieldKind {
     Date,
     Reference,
     Pieces,
+    Stacks,
     Blob,
     Typed,
 };
@@ -223,6 +225,12 @@ public:
     {
         field(FieldKind::Pieces, key, label, m);
         last().dimension = Dimension::Moisture;
+        return *this;
+    }
+    Binder &stackList(const char *key, const char *label, StackSizes R::*m)
+    {
+        field(FieldKind::Stacks, key, label, m);
+        last().dimension = Dimension::Length;
         return *this;
     }
     // Modifiers of the field just added.

@@ -44,14 +44,56 @@ const Binder<Supplier> &binderOf<Supplier>()
         b.quantity("lead_time", "Order to delivery", &Supplier::leadTime, "d")
             .between(Duration::ofBase(0), Duration::ofBase(365 * 86400LL))
             .listed();
-        b.choice("unit", "Sells by", &Supplier::unit, sellUnitChoices()).listed();
+        b.choice("sells_by", "Sells by", &Supplier::unit, sellUnitChoices()).listed();
         b.quantity("stick_length", "Stick length of a face cord", &Supplier::stickLength)
             .between(Length::ofBase(100000), Length::ofBase(1300000));
+        b.quantity("bundle_volume", "Volume of a bundle, stacked", &Supplier::bundleVolume, "ft3")
+            .between(volumeFromCubicFeet(0.1), volumeFromCubicFeet(16));
         b.quantity("price", "Price per unit", &Supplier::price).atLeast(0).listed();
         b.quantity("promised", "Moisture promised", &Supplier::promised)
             .between(Moisture::ofBase(0), Moisture::ofBase(250000));
         b.longText("note", "Note", &Supplier::note);
         b.typed(&Supplier::typed);
+        return b;
+    }();
+    return binder;
+}
+
+template <>
+const Binder<Offer> &binderOf<Offer>()
+{
+    static const Binder<Offer> binder = [] {
+        Binder<Offer> b(TableId::Offer, "offer", "offer", "offers", "");
+        b.reference("supplier", "Supplier", &Offer::supplier, TableId::Supplier, OnDelete::Cascade)
+            .required()
+            .listed();
+        b.reference("species", "Species", &Offer::species, TableId::Species, OnDelete::Refuse)
+            .required()
+            .listed();
+        b.section("What is offered");
+        b.quantity("count", "How many", &Offer::count)
+            .required()
+            .between(Plain::ofBase(1000), Plain::ofBase(100000000000LL))
+            .startsWith(qint64{1000000})
+            .listed();
+        b.choice("sold_by", "Sold by", &Offer::unit, sellUnitChoices()).listed();
+        b.quantity("stick_length", "Stick length of a face cord", &Offer::stickLength)
+            .between(Length::ofBase(100000), Length::ofBase(1300000));
+        b.quantity("bundle_volume", "Volume of a bundle, stacked", &Offer::bundleVolume, "ft3")
+            .between(volumeFromCubicFeet(0.1), volumeFromCubicFeet(16));
+        b.quantity("promised", "Moisture promised", &Offer::promised)
+            .between(Moisture::ofBase(0), Moisture::ofBase(250000))
+            .listed();
+        b.section("Price");
+        b.quantity("price", "Price of it all", &Offer::price)
+            .required()
+            .between(Money::ofBase(0), Money::ofBase(100000000))
+            .listed();
+        b.quantity("delivery", "Delivery on top", &Offer::delivery).atLeast(0).listed();
+        b.date("made", "Made on", &Offer::made).listed();
+        b.flag("closed", "No longer open", &Offer::closed);
+        b.longText("note", "Note", &Offer::note);
+        b.typed(&Offer::typed);
         return b;
     }();
     return binder;
@@ -113,19 +155,19 @@ const Binder<Lot> &binderOf<Lot>()
                   {QStringLiteral("loose"), QStringLiteral("Loose volume")},
                   {QStringLiteral("weighed"), QStringLiteral("Weighed")},
                   {QStringLiteral("claimed"), QStringLiteral("Not measured: as claimed")}});
-        b.quantity("stack_length", "Stack length", &Lot::stackLength, "ft")
-            .between(Length::ofBase(10000), Length::ofBase(60000000));
-        b.quantity("stack_height", "Stack height", &Lot::stackHeight, "ft")
-            .between(Length::ofBase(10000), Length::ofBase(6000000));
-        b.quantity("stack_depth", "Stack depth", &Lot::stackDepth, "in")
-            .between(Length::ofBase(10000), Length::ofBase(6000000));
+        b.stackList("stacks", "Stacks, length × height × depth", &Lot::stacks)
+            .between(Length::ofBase(10000), Length::ofBase(60000000))
+            .help("One stack: 8 ft × 4 ft × 16 in. Several: a semicolon between them.");
         b.quantity("loose_volume", "Loose volume", &Lot::looseVolume).atLeast(0);
         b.quantity("weight", "Weight as received", &Lot::weight)
             .atLeast(1)
             .atMost(massFromPounds(60000).base());
-        b.quantity("paid_for", "Amount paid for, stacked", &Lot::paidFor, "cord")
-            .between(Volume::ofBase(0), volumeFromCubicFeet(12800))
+        b.quantity("paid_count", "Amount paid for", &Lot::paidCount)
+            .between(Plain::ofBase(1000), Plain::ofBase(100000000000LL))
             .listed();
+        b.choice("paid_unit", "Of which unit", &Lot::paidUnit, sellUnitChoices()).listed();
+        b.quantity("bundle_volume", "Volume of a bundle, stacked", &Lot::bundleVolume, "ft3")
+            .between(volumeFromCubicFeet(0.1), volumeFromCubicFeet(16));
         b.quantity("price", "Price with delivery", &Lot::price).atLeast(0).listed();
         b.quantity("promised_moisture", "Moisture promised", &Lot::promisedMoisture)
             .between(Moisture::ofBase(0), Moisture::ofBase(250000));
@@ -139,6 +181,11 @@ const Binder<Lot> &binderOf<Lot>()
         b.count("splits_weighed", "Splits weighed for the mean", &Lot::splitsWeighed)
             .startsWith(qint64{0})
             .required();
+        b.quantity("split_spread", "Spread of their weights", &Lot::splitSpread)
+            .between(Mass(), massFromPounds(60))
+            .help("Standard deviation.");
+        b.time("splits_weighed_at", "Splits weighed at", &Lot::splitsWeighedAt)
+            .help("Left empty: when the lot came.");
         b.section("Keeping");
         b.choice("cover", "Cover", &Lot::cover,
                  {{QStringLiteral("open"), QStringLiteral("Open rick")},
@@ -200,6 +247,12 @@ const Binder<OvenTest> &binderOf<OvenTest>()
             .required()
             .listed();
         b.time("time", "Time", &OvenTest::time).required().listed();
+        b.choice("method", "The dry weight", &OvenTest::method,
+                 {{QStringLiteral("oven"), QStringLiteral("Dried in an oven to constant weight")},
+                  {QStringLiteral("reference"),
+                   QStringLiteral("Of a marked piece, known from before")}})
+            .listed();
+        b.text("piece", "Mark of the piece", &OvenTest::piece).listed();
         b.quantity("wet", "Weight before", &OvenTest::wet, "g")
             .required()
             .listed()

@@ -37,6 +37,16 @@ inline QString textOf(const Value &v)
 // Piece values of a moisture reading, one a piece.
 using PieceMoistures = QVector<Moisture>;
 
+// Stacks of wood as measured with a tape, one a row of the yard.
+struct StackSize {
+    Length length;
+    Length height;
+    Length depth; // the length of the sticks, when it is a single row
+
+    bool operator==(const StackSize &) const = default;
+};
+using StackSizes = QVector<StackSize>;
+
 // C++ member <-> Value. A new member type needs one pair here.
 inline Value toValue(qint64 v)
 {
@@ -76,6 +86,17 @@ inline Value toValue(const PieceMoistures &list)
     QStringList parts;
     for (Moisture m : list)
         parts << QString::number(m.base());
+    return parts.join(QLatin1Char(' '));
+}
+// "2438400x1219200x406400", one a stack, in micrometres.
+inline Value toValue(const StackSizes &list)
+{
+    QStringList parts;
+    for (const StackSize &stack : list)
+        parts << QStringLiteral("%1x%2x%3")
+                     .arg(stack.length.base())
+                     .arg(stack.height.base())
+                     .arg(stack.depth.base());
     return parts.join(QLatin1Char(' '));
 }
 template <class T>
@@ -124,6 +145,17 @@ inline void fromValue(const Value &v, PieceMoistures &out)
     const QStringList parts = textOf(v).split(QLatin1Char(' '), Qt::SkipEmptyParts);
     for (const QString &part : parts)
         out << Moisture::ofBase(part.toLongLong());
+}
+inline void fromValue(const Value &v, StackSizes &out)
+{
+    out.clear();
+    const QStringList parts = textOf(v).split(QLatin1Char(' '), Qt::SkipEmptyParts);
+    for (const QString &part : parts) {
+        const QStringList sides = part.split(QLatin1Char('x'));
+        out << StackSize{Length::ofBase(sides.value(0).toLongLong()),
+                         Length::ofBase(sides.value(1).toLongLong()),
+                         Length::ofBase(sides.value(2).toLongLong())};
+    }
 }
 template <class T>
 void fromValue(const Value &v, std::optional<T> &out)

@@ -20,7 +20,19 @@ struct Species {
     QString typed;
 };
 
-enum class SellUnit { Cord, FaceCord, HalfCord, QuarterCord, CubicFoot, Pound };
+// Units that wood is sold by. A bundle has a volume of its own (NIST Handbook 130 wants packaged
+// wood under an eighth of a cord sold by volume); a loose cubic foot is thrown, not stacked.
+enum class SellUnit {
+    Cord,
+    HalfCord,
+    QuarterCord,
+    EighthCord,
+    FaceCord,
+    CubicFoot,
+    LooseCubicFoot,
+    Pound,
+    Bundle,
+};
 
 struct Supplier {
     RecordId id = 0;
@@ -28,9 +40,28 @@ struct Supplier {
     QString contact;
     std::optional<Duration> leadTime; // usual time from order to delivery
     SellUnit unit = SellUnit::Cord;
-    std::optional<Length> stickLength; // of a face cord
-    std::optional<Money> price;        // per unit
-    std::optional<Moisture> promised;  // moisture they promise
+    std::optional<Length> stickLength;  // of a face cord
+    std::optional<Volume> bundleVolume; // stacked, of one bundle
+    std::optional<Money> price;         // per unit
+    std::optional<Moisture> promised;   // moisture they promise
+    QString note;
+    QString typed;
+};
+
+// What a supplier asks for an amount of wood: one line of a comparison.
+struct Offer {
+    RecordId id = 0;
+    RecordId supplier = 0;
+    RecordId species = 0;
+    SellUnit unit = SellUnit::Cord;
+    Plain count = Plain::ofBase(1000000);
+    std::optional<Length> stickLength;
+    std::optional<Volume> bundleVolume;
+    Money price;                   // for the whole amount, without delivery
+    std::optional<Money> delivery; // asked on top
+    std::optional<Moisture> promised;
+    QDate made;
+    bool closed = false; // taken, refused or out of date: kept, but not compared
     QString note;
     QString typed;
 };
@@ -63,10 +94,10 @@ struct Lot {
     std::optional<RecordId> order;
     Instant received;
     Measure measuredBy = Measure::Stack;
-    std::optional<Volume> paidFor; // stacked volume on the invoice
-    std::optional<Length> stackLength;
-    std::optional<Length> stackHeight;
-    std::optional<Length> stackDepth;
+    SellUnit paidUnit = SellUnit::Cord; // on the invoice
+    std::optional<Plain> paidCount;     // of those units; missing: not known
+    std::optional<Volume> bundleVolume; // stacked, of one bundle paid for
+    StackSizes stacks;
     std::optional<Volume> looseVolume;
     std::optional<Mass> weight; // as received
     std::optional<Money> price; // with delivery
@@ -75,6 +106,8 @@ struct Lot {
     std::optional<Length> splitThickness;
     std::optional<Mass> splitMass; // mean of those weighed, as is
     int splitsWeighed = 0;
+    std::optional<Mass> splitSpread;        // standard deviation between those weighed
+    std::optional<Instant> splitsWeighedAt; // missing: when the lot was received
     Cover cover = Cover::TopCover;
     QString origin;
     QString certificate;
@@ -102,11 +135,17 @@ struct MoistureReading {
     QString typed;
 };
 
-// Oven-dry test: two weighings of one piece.
+// How the dry weight of a test is known: dried in an oven now, or a marked reference piece whose
+// oven-dry weight is known from before and which is weighed again and again.
+enum class DryWeight { Oven, Reference };
+
+// A moisture by two weighings of one piece.
 struct OvenTest {
     RecordId id = 0;
     RecordId lot = 0;
     Instant time;
+    DryWeight method = DryWeight::Oven;
+    QString piece; // mark of the reference piece
     Mass wet;
     Mass dry;
     QString note;

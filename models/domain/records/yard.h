@@ -14,6 +14,10 @@ struct Yard {
     std::optional<Length> elevation;
     Ratio acceptedRisk = Ratio::ofBase(50000); // chance of running short that the crew accepts
     Duration orderLead = Duration::ofBase(14 * 86400); // used for a supplier without a figure
+    // Meter readings are corrected when they are used, never in the record (domain/wood/meter.h).
+    bool correctTemperature = true;
+    bool correctSpecies = false; // its table is from memory: off until the crew says so
+    QString meterScale;          // what the crew's meter is usually set to
     QString note;
     QString typed;
 };

@@ -5,6 +5,8 @@
 #include "models/domain/wood/heat_value.h"
 #include "models/domain/wood/ledger.h"
 #include "models/domain/wood/moisture.h"
+#include "models/domain/wood/sale.h"
+#include "models/domain/wood/stacks.h"
 #include "models/domain/wood/stock.h"
 
 #include <cmath>
@@ -21,8 +23,8 @@ QString percentWords(double part, const Wording &wording)
 std::optional<Volume> stackedThatCame(const Books &books, const Lot &lot,
                                       const std::optional<DryMassResult> &dry)
 {
-    if (lot.measuredBy == Measure::Stack && lot.stackLength && lot.stackHeight && lot.stackDepth)
-        return stackVolume(*lot.stackLength, *lot.stackHeight, *lot.stackDepth);
+    if (lot.measuredBy == Measure::Stack && !lot.stacks.isEmpty())
+        return stackedVolume(lot.stacks);
     if (lot.measuredBy == Measure::Loose && lot.looseVolume)
         return stackedFromSolid(solidFromLoose(*lot.looseVolume));
     if (lot.measuredBy == Measure::Weighed && dry && dry->moisture)
@@ -190,7 +192,8 @@ void verdict(Headline &headline, const DeliveryCheck &check, const Lot &lot, con
 DeliveryCheck checkDelivery(const Books &books, const Lot &lot, const Wording &wording)
 {
     DeliveryCheck check;
-    check.paidFor = lot.paidFor;
+    const auto paid = paidFor(lot);
+    check.paidFor = paid ? stackedOf(*paid) : std::nullopt;
     compareMoisture(check, books, lot);
     const Outcome<DryMassResult> outcome = dryMassReceived(books, lot);
     const std::optional<DryMassResult> dry =

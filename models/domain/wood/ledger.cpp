@@ -2,6 +2,8 @@
 
 #include "models/domain/wood/heat_value.h"
 #include "models/domain/wood/moisture.h"
+#include "models/domain/wood/sale.h"
+#include "models/domain/wood/stacks.h"
 #include "models/domain/wood/stock.h"
 
 namespace rickyard::domain {
@@ -71,22 +73,6 @@ QString sentence(const QStringList &parts)
     return QString(text + QLatin1Char('.'));
 }
 
-Problems missingStack(const Lot &lot)
-{
-    Problems problems;
-    if (!lot.stackLength)
-        problems << Problem{QStringLiteral("stack_length"),
-                            QStringLiteral("Enter the length of the stack.")};
-    if (!lot.stackHeight)
-        problems << Problem{QStringLiteral("stack_height"),
-                            QStringLiteral("Enter the height of the stack.")};
-    if (!lot.stackDepth)
-        problems << Problem{QStringLiteral("stack_depth"),
-                            QStringLiteral("Enter the depth of the stack, which is the length of "
-                                           "the sticks in one row.")};
-    return problems;
-}
-
 struct SolidMeasure {
     Volume solid;
     QString words;
@@ -96,12 +82,11 @@ Outcome<SolidMeasure> solidReceived(const Lot &lot)
 {
     const QString stacked = QStringLiteral("85 of 128 ft³ of a stack taken as solid wood");
     if (lot.measuredBy == Measure::Stack) {
-        const Problems problems = missingStack(lot);
-        if (!problems.isEmpty())
-            return problems;
-        return SolidMeasure{
-            solidFromStacked(stackVolume(*lot.stackLength, *lot.stackHeight, *lot.stackDepth)),
-            stacked};
+        if (lot.stacks.isEmpty())
+            return Problem{QStringLiteral("stacks"),
+                           QStringLiteral("Measure the stack: length × height × depth. In a single "
+                                          "row the depth is the length of the sticks.")};
+        return SolidMeasure{solidFromStacked(stackedVolume(lot.stacks)), stacked};
     }
     if (lot.measuredBy == Measure::Loose) {
         if (!lot.looseVolume || lot.looseVolume->base() <= 0)
@@ -110,11 +95,16 @@ Outcome<SolidMeasure> solidReceived(const Lot &lot)
         return SolidMeasure{solidFromLoose(*lot.looseVolume),
                             QStringLiteral("85 of 180 ft³ of a loose load taken as solid wood")};
     }
-    if (!lot.paidFor || lot.paidFor->base() <= 0)
-        return Problem{QStringLiteral("paid_for"),
-                       QStringLiteral("Enter the amount paid for, or measure the stack.")};
+    const auto claimed = paidFor(lot);
+    const auto volume = claimed ? stackedOf(*claimed) : std::nullopt;
+    if (!volume)
+        return Problem{QStringLiteral("paid_count"),
+                       claimed ? QStringLiteral("What was paid for has no volume: measure the "
+                                                "stack, or give the weight.")
+                               : QStringLiteral("Enter the amount paid for, or measure the "
+                                                "stack.")};
     return SolidMeasure{
-        solidFromStacked(*lot.paidFor),
+        solidFromStacked(*volume),
         QString(QStringLiteral("not measured: the amount paid for is taken as true; ") + stacked)};
 }
 

@@ -1,5 +1,9 @@
 #include "models/domain/wood/moisture.h"
 
+#include "models/domain/quantities/units.h"
+#include "models/domain/wood/density.h"
+#include "models/domain/wood/meter.h"
+
 #include <boost/math/distributions/students_t.hpp>
 
 #include <algorithm>
@@ -9,16 +13,22 @@ namespace rickyard::domain {
 
 namespace {
 
-MoistureSample sampleOf(const MoistureReading &reading)
+MoistureSample sampleOf(const Books &books, const MoistureReading &reading)
 {
     MoistureSample sample;
     sample.time = reading.time;
-    sample.pieces = reading.pieces;
+    CorrectedReading used = corrected(books, reading);
+    sample.pieces = used.pieces;
+    sample.correction = used.note;
     sample.unreliable = reading.face != Face::Fresh;
+    sample.indicative = sample.mean() > kFibreSaturation;
     if (reading.face == Face::Old)
         sample.note = QStringLiteral("read on an old face, which reads low");
-    if (reading.face == Face::End)
+    else if (reading.face == Face::End)
         sample.note = QStringLiteral("read on end grain, which is unreliable");
+    else if (sample.indicative)
+        sample.note = QStringLiteral("above fibre saturation (about 30 %), where a pin meter only "
+                                     "hints");
     return sample;
 }
 
@@ -29,23 +39,6 @@ MoistureSample sampleOf(const OvenTest &test, Moisture moisture)
     sample.pieces = {moisture};
     sample.ovenTest = true;
     return sample;
-}
-
-// All sessions of a lot by time; at one time the oven test stands last.
-QVector<MoistureSample> sessionsOf(const Books &books, RecordId lot)
-{
-    QVector<MoistureSample> all;
-    for (const MoistureReading &reading : books.readings)
-        if (reading.lot == lot && !reading.pieces.isEmpty())
-            all << sampleOf(reading);
-    for (const OvenTest &test : books.ovenTests)
-        if (test.lot == lot)
-            if (const auto moisture = moistureOf(test))
-                all << sampleOf(test, *moisture);
-    std::stable_sort(all.begin(), all.end(), [](const MoistureSample &a, const MoistureSample &b) {
-        return a.time != b.time ? a.time < b.time : a.ovenTest < b.ovenTest;
-    });
-    return all;
 }
 
 } // namespace
@@ -73,9 +66,53 @@ std::optional<Moisture> MoistureSample::halfWidth() const
     return Moisture::rounded(boost::math::quantile(t, 0.975) * std::sqrt(squares / (n - 1) / n));
 }
 
+QVector<MoistureSample> moistureSessions(const Books &books, RecordId lot)
+{
+    QVector<MoistureSample> all;
+    for (const MoistureReading &reading : books.readings)
+        if (reading.lot == lot && !reading.pieces.isEmpty())
+            all << sampleOf(books, reading);
+    for (const OvenTest &test : books.ovenTests)
+        if (test.lot == lot)
+            if (const auto moisture = moistureOf(test))
+                all << sampleOf(test, *moisture);
+    std::stable_sort(all.begin(), all.end(), [](const MoistureSample &a, const MoistureSample &b) {
+        return a.time != b.time ? a.time < b.time : a.ovenTest < b.ovenTest;
+    });
+    return all;
+}
+
+std::optional<QString> oddReading(const Books &books, const MoistureReading &reading)
+{
+    if (reading.pieces.isEmpty())
+        return std::nullopt;
+    const MoistureSample now = sampleOf(books, reading);
+    std::optional<MoistureSample> before;
+    for (const MoistureSample &other : moistureSessions(books, reading.lot))
+        if (other.time <= reading.time && (reading.time - other.time).base() <= 7 * 86400)
+            before = other;
+    if (!before)
+        return std::nullopt;
+    const double jump = (now.mean() - before->mean()).toDouble() / 1000;
+    if (std::abs(jump) <= kOddJump)
+        return std::nullopt;
+    const QLocale locale(QLocale::English);
+    const double wet = now.mean().toDouble() / 1000;
+    // Read as wet basis, the same figures would fit the week before.
+    const double other = before->mean().toDouble() / 1000;
+    const bool basis = std::abs(100 * wet / (100 - std::min(wet, 99.0)) - other) <= kOddJump / 2 ||
+                       std::abs(100 * wet / (100 + wet) - other) <= kOddJump / 2;
+    return QString(formatNumber(std::abs(jump), 0, locale) +
+                   (jump > 0 ? QStringLiteral(" points wetter") : QStringLiteral(" points drier")) +
+                   QStringLiteral(" than a week ago at the most (") +
+                   formatNumber(other, 1, locale) +
+                   (basis ? QStringLiteral(" % dry). Is the basis of the meter the right one?")
+                          : QStringLiteral(" % dry). Is it this lot, and a freshly split face?")));
+}
+
 std::optional<MoistureSample> latestMoisture(const Books &books, RecordId lot, Instant time)
 {
-    const QVector<MoistureSample> all = sessionsOf(books, lot);
+    const QVector<MoistureSample> all = moistureSessions(books, lot);
     std::optional<MoistureSample> latest;
     for (const MoistureSample &sample : all) {
         if (sample.time > time)
@@ -91,7 +128,7 @@ std::optional<MoistureSample> latestMoisture(const Books &books, RecordId lot, I
 
 std::optional<MoistureSample> firstMoistureAfter(const Books &books, RecordId lot, Instant time)
 {
-    const QVector<MoistureSample> all = sessionsOf(books, lot);
+    const QVector<MoistureSample> all = moistureSessions(books, lot);
     for (const MoistureSample &sample : all)
         if (sample.time > time)
             return sample;
