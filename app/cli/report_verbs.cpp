@@ -147,6 +147,7 @@ TextTable stockTable(const Books &books, const domain::Stock &stock)
                    lot.splits ? QString::number(*lot.splits, 'f', 0) : QStringLiteral("–"),
                    pounds(books, lot.netHeat)});
     }
+
     if (!table.isEmpty())
         table.heading({QStringLiteral("Lot"), QStringLiteral("Ready"),
                        QStringLiteral("% dry basis"), QStringLiteral("Stacked"),
@@ -252,6 +253,15 @@ int runStock(CliCall &call)
     call.out << table.text() << "\nDry enough to burn   " << pounds(books, stock.readyHeat) << ", "
              << domain::stackedWords(stock.readyStacked, domain::wordingOf(books))
              << "\nWet, unread or held  " << pounds(books, stock.waitingHeat) << "\n";
+    const auto fuel = domain::fuelAnswer(books, subject.now, domain::wordingOf(books));
+    const auto order =
+        domain::burnFirst(books, stock, domain::plannedUses(books, fuel, subject.now));
+    TextTable burn({Align::Right, Align::Left, Align::Left});
+    for (const domain::BurnChoice &choice : order)
+        burn.row({choice.rank == 0 ? QStringLiteral("–") : QString::number(choice.rank),
+                  books.lots.value(choice.lot).name, choice.reason});
+    burn.heading({QStringLiteral("Burn"), QStringLiteral("Lot"), QStringLiteral("Because")});
+    call.out << "\n" << burn.text();
     return Finished;
 }
 
@@ -261,7 +271,13 @@ int runMoisture(CliCall &call)
     if (const auto code = begin(call, subject))
         return *code;
     const Books &books = subject.books();
-    TextTable table({Align::Left, Align::Left, Align::Right, Align::Right, Align::Left});
+    const auto seasoning = domain::seasoningOf(books, subject.now);
+    if (call.launch.has(QStringLiteral("json"))) {
+        sayJson(call.out, exchange::toJson(seasoning, books));
+        return Finished;
+    }
+    TextTable table(
+        {Align::Left, Align::Left, Align::Right, Align::Right, Align::Left, Align::Left});
     for (const domain::LotStock &lot : domain::stockAt(books, subject.now).lots) {
         if (lot.readiness == domain::Readiness::Empty)
             continue;
@@ -273,7 +289,9 @@ int runMoisture(CliCall &call)
                    QString(readinessWord(lot.readiness) +
                            (lot.moistureNote.isEmpty()
                                 ? QString()
-                                : QString(QStringLiteral("; ") + lot.moistureNote)))});
+                                : QString(QStringLiteral("; ") + lot.moistureNote))),
+                   seasoning.contains(lot.lot) ? domain::readyWords(seasoning.value(lot.lot))
+                                               : QStringLiteral("–")});
     }
     call.out << yardLine(books, subject.now) << "\n\n";
     if (table.isEmpty()) {
@@ -281,10 +299,10 @@ int runMoisture(CliCall &call)
         return Finished;
     }
     table.heading({QStringLiteral("Lot"), QStringLiteral("Read"), QStringLiteral("% dry basis"),
-                   QStringLiteral("±"), QStringLiteral("Ready")});
+                   QStringLiteral("±"), QStringLiteral("Ready"), QStringLiteral("Forecast")});
     call.out << table.text() << "\n± is half of the 95 % interval of the mean. Dry enough is "
              << domain::moistureWords(domain::kDryEnough, domain::wordingOf(books))
-             << " (common practice).\n";
+             << " (common practice).\nThe forecast's days are those of a 10 and a 90 % chance.\n";
     return Finished;
 }
 

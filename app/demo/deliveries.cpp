@@ -63,6 +63,7 @@ RecordId addLot(Draft &draft, Dice &dice, const Purchase &p)
     lot.splitThickness = Length::rounded(dice.whole(34, 46) * 2540.0);
     lot.splitMass = domain::massFromPounds(std::round(dice.between(3.0, 4.3) * 10) / 10);
     lot.splitsWeighed = dice.whole(8, 20);
+    lot.splitSpread = *lot.splitMass * dice.between(0.18, 0.3);
     lot.cover = dice.chance(0.5) ? domain::Cover::TopCover : domain::Cover::Shed;
     lot.place = QStringLiteral("Bay %1").arg(QChar('A' + static_cast<int>(number % 4)));
     lot.origin = QStringLiteral("An invented county");

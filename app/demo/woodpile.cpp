@@ -1,5 +1,6 @@
 #include "app/demo/draft.h"
 #include "app/demo/purchases.h"
+#include "models/domain/wood/density.h"
 #include "models/domain/wood/heat_value.h"
 #include "models/domain/wood/ledger.h"
 
@@ -101,8 +102,8 @@ void Burning::feed(Cook &cook, Instant time, double joules)
     const Lot lot = m_draft.books.lots.value(m_rick);
     const Moisture moisture =
         domain::moistureOfLot(m_draft.books, m_rick, time).value_or(Moisture::ofBase(18000));
-    const double split = domain::kilograms(*lot.splitMass) / (1 + domain::dryFraction(moisture)) *
-                         joulesPerDryKilogram(time);
+    const Mass drySplit = domain::splitWeight(m_draft.books, lot).dry;
+    const double split = domain::kilograms(drySplit) * joulesPerDryKilogram(time);
     Feed f;
     f.cook = cook.id;
     f.lot = m_rick;
@@ -111,7 +112,8 @@ void Burning::feed(Cook &cook, Instant time, double joules)
     if (cook.pit == kSmallPit) {
         // Weighed in a crate: smaller sticks, to the tenth of a pound.
         const double share = std::clamp((joules + m_carry) / (split * f.pieces), 0.3, 1.4);
-        const double lb = domain::pounds(*lot.splitMass) * f.pieces * share;
+        const double lb =
+            domain::pounds(domain::asIsFromDry(drySplit, moisture)) * f.pieces * share;
         f.weight = domain::massFromPounds(std::max(0.3, std::round(lb * 10) / 10));
         m_weighed += *f.weight;
     }
@@ -149,7 +151,7 @@ void Burning::burn(Cook &cook, double joules)
 void dropLateReadings(Draft &draft, const QMap<RecordId, Instant> &emptyAt)
 {
     domain::Shelf<domain::MoistureReading> kept;
-    for (domain::MoistureReading r : draft.books.readings)
+    for (const domain::MoistureReading &r : std::as_const(draft.books.readings))
         if (!emptyAt.contains(r.lot) || r.time <= emptyAt.value(r.lot))
             shelve(kept, r);
     draft.books.readings = kept;

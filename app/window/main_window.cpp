@@ -70,8 +70,8 @@ PageIndex pageOf(TableId table)
 
 } // namespace
 
-MainWindow::MainWindow(std::unique_ptr<workspace::Workspace> workspace, commands::Clock clock,
-                       std::unique_ptr<QSettings> settings)
+MainWindow::MainWindow(std::unique_ptr<workspace::Workspace> workspace,
+                       const commands::Clock &clock, std::unique_ptr<QSettings> settings)
     : m_settings(std::move(settings)), m_workspace(std::move(workspace)),
       m_verbs(std::make_unique<commands::Verbs>(*m_workspace, clock)),
       m_answers(std::make_unique<workspace::AnswersService>(*m_workspace, clock))
@@ -217,21 +217,27 @@ void MainWindow::showAnswersState()
 void MainWindow::undo()
 {
     const QString name = m_verbs->undoStack().undoText();
-    const auto done = m_verbs->undo();
-    if (!done)
-        refuse(done.problems());
-    else
-        m_notice->showInfo(tr("Undone: %1.").arg(name), {{tr("Redo"), [this] { redo(); }}});
+    m_verbs->undoInBackground([this, name](const domain::Outcome<domain::Done> &done) {
+        if (!done)
+            refuse(done.problems());
+        else
+            m_notice->showInfo(tr("Undone: %1.").arg(name), {{tr("Redo"), [this] { redo(); }}});
+    });
+    if (m_workspace->busy())
+        m_notice->showInfo(tr("Undoing: %1 …").arg(name));
 }
 
 void MainWindow::redo()
 {
     const QString name = m_verbs->undoStack().redoText();
-    const auto done = m_verbs->redo();
-    if (!done)
-        refuse(done.problems());
-    else
-        m_notice->showInfo(tr("Done again: %1.").arg(name), {{tr("Undo"), [this] { undo(); }}});
+    m_verbs->redoInBackground([this, name](const domain::Outcome<domain::Done> &done) {
+        if (!done)
+            refuse(done.problems());
+        else
+            m_notice->showInfo(tr("Done again: %1.").arg(name), {{tr("Undo"), [this] { undo(); }}});
+    });
+    if (m_workspace->busy())
+        m_notice->showInfo(tr("Doing again: %1 …").arg(name));
 }
 
 void MainWindow::closeEvent(QCloseEvent *event)

@@ -23,7 +23,7 @@ class MainWindow : public QMainWindow
 
 public:
     // `settings` and `workspace` live as long as the window.
-    MainWindow(std::unique_ptr<workspace::Workspace> workspace, commands::Clock clock,
+    MainWindow(std::unique_ptr<workspace::Workspace> workspace, const commands::Clock &clock,
                std::unique_ptr<QSettings> settings);
     ~MainWindow() override;
 

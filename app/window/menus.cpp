@@ -11,8 +11,6 @@
 
 namespace rickyard::app {
 
-using domain::TableId;
-
 void MainWindow::buildMenus()
 {
     buildYardMenu();

@@ -7,7 +7,7 @@ class QApplication;
 
 namespace rickyard::app {
 
-// Writes NN-page-mode.png for every page, light and dark, into the folder named by the first
+// Writes N-page-mode.png for every page, light and dark, into the folder named by the first
 // operand. The demo yard is made anew for a fixed day, so that the pictures change only when the
 // program does. Exit code as for verbs.
 int makePictures(QApplication &application, const Launch &launch);

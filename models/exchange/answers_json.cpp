@@ -269,6 +269,38 @@ QJsonObject toJson(const domain::UpkeepAnswer &answer, const Books &books)
     return json.object();
 }
 
+QJsonObject toJson(const QMap<domain::RecordId, domain::SeasoningForecast> &lots,
+                   const Books &books)
+{
+    QJsonArray rows;
+    const auto date = [](std::optional<qint64> day) {
+        return day ? domain::dateOfDay(*day) : QDate();
+    };
+    for (auto it = lots.cbegin(); it != lots.cend(); ++it) {
+        const domain::SeasoningForecast &forecast = *it;
+        const domain::SeasoningPoint now = forecast.at(forecast.today);
+        JsonFields row;
+        row.record("lot", books, TableId::Lot, it.key());
+        row.set("in_words", domain::readyWords(forecast));
+        row.set("moisture_now_pct_dry", now.middle);
+        row.set("moisture_now_low_pct_dry", now.low);
+        row.set("moisture_now_high_pct_dry", now.high);
+        row.set("chance_dry_now", forecast.chanceNow);
+        row.day("dry_with_chance_10", date(forecast.readyEarly));
+        row.day("dry_with_chance_50", date(forecast.readyLikely));
+        row.day("dry_with_chance_90", date(forecast.readyLate));
+        row.set("drying_time_d", forecast.tau);
+        row.set("drying_time_low_d", forecast.tauLow);
+        row.set("drying_time_high_d", forecast.tauHigh);
+        row.set("readings", forecast.readings.size());
+        row.set("assumptions", QJsonArray::fromStringList(forecast.assumptions));
+        rows.append(row.object());
+    }
+    JsonFields json;
+    json.set("lots", rows);
+    return json.object();
+}
+
 QJsonObject toJson(const domain::Answers &answers, const Books &books)
 {
     JsonFields json;
@@ -282,6 +314,7 @@ QJsonObject toJson(const domain::Answers &answers, const Books &books)
     json.set("wood", toJson(answers.wood, books));
     json.set("fuel", toJson(answers.fuel, books));
     json.set("upkeep", toJson(answers.upkeep, books));
+    json.set("seasoning", toJson(answers.seasoning, books));
     return json.object();
 }
 

@@ -15,6 +15,8 @@ QJsonObject toJson(const domain::Answers &answers, const domain::Books &books);
 QJsonObject toJson(const domain::WoodAnswer &answer, const domain::Books &books);
 QJsonObject toJson(const domain::FuelAnswer &answer, const domain::Books &books);
 QJsonObject toJson(const domain::UpkeepAnswer &answer, const domain::Books &books);
+QJsonObject toJson(const QMap<domain::RecordId, domain::SeasoningForecast> &lots,
+                   const domain::Books &books);
 QJsonObject toJson(const domain::Headline &headline);
 
 // The cook burned more than the upper bound of its prediction interval. (A pit is named on more

@@ -194,7 +194,7 @@ Outcome<WeatherMapping> mappingFromJson(const QJsonObject &json)
     m.headerLine = json.value(QStringLiteral("headerLine")).toInt(m.headerLine);
     if (json.contains(QStringLiteral("missing"))) {
         m.missing.clear();
-        for (const QJsonValue &mark : json.value(QStringLiteral("missing")).toArray())
+        for (const auto &mark : json.value(QStringLiteral("missing")).toArray())
             m.missing << mark.toString();
     }
     m.timeColumns = json.value(QStringLiteral("time")).toString() == QLatin1String("parts")
@@ -222,7 +222,7 @@ Outcome<WeatherMapping> mappingFromJson(const QJsonObject &json)
                        : OutOfRange::Refuse;
     for (const TextKey &text : kTextKeys)
         m.*text.member = json.value(QLatin1String(text.key)).toString();
-    for (const QJsonValue &value : json.value(QStringLiteral("columns")).toArray()) {
+    for (const auto &value : json.value(QStringLiteral("columns")).toArray()) {
         const QJsonObject c = value.toObject();
         m.columns.append({c.value(QStringLiteral("quantity")).toString(),
                           c.value(QStringLiteral("column")).toString(),

@@ -1,4 +1,5 @@
 #include "models/items/wording.h"
+#include "models/domain/wood/stacks.h"
 
 #include <QDateTime>
 #include <QTimeZone>
@@ -6,7 +7,6 @@
 namespace rickyard::items {
 
 using domain::Books;
-using domain::Dimension;
 using domain::FieldKind;
 using domain::FieldSpec;
 using domain::Instant;

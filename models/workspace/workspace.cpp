@@ -98,7 +98,8 @@ Outcome<Done> Workspace::apply(const ChangeSet &changes)
 }
 
 std::shared_ptr<Workspace::LongWrite>
-Workspace::applyInBackground(const ChangeSet &changes, std::function<void(Outcome<Done>)> finished)
+Workspace::applyInBackground(const ChangeSet &changes,
+                             const std::function<void(Outcome<Done>)> &finished)
 {
     auto state = std::make_shared<LongWrite>();
     state->total = static_cast<int>(changes.size());
@@ -148,7 +149,8 @@ Outcome<QString> Workspace::readFile(const FileWork &work) const
     return readFileAt(m_path, work);
 }
 
-void Workspace::readFileInBackground(FileWork work, std::function<void(Outcome<QString>)> finished)
+void Workspace::readFileInBackground(FileWork work,
+                                     const std::function<void(Outcome<QString>)> &finished)
 {
     auto *watcher = new QFutureWatcher<Outcome<QString>>(this);
     connect(watcher, &QFutureWatcherBase::finished, this, [watcher, finished] {

@@ -64,14 +64,14 @@ public:
         std::atomic<int> written{0};
         int total = 0;
     };
-    std::shared_ptr<LongWrite> applyInBackground(const ChangeSet &changes,
-                                                 std::function<void(Outcome<Done>)> finished);
+    std::shared_ptr<LongWrite>
+    applyInBackground(const ChangeSet &changes, const std::function<void(Outcome<Done>)> &finished);
 
     // Work that only reads the file (a backup, a copy, a check), with a connection of its own: at
     // once, or on a thread so that the window stays live. `finished` runs in this object's thread.
     using FileWork = std::function<Outcome<QString>(storage::Database &)>;
     [[nodiscard]] Outcome<QString> readFile(const FileWork &work) const;
-    void readFileInBackground(FileWork work, std::function<void(Outcome<QString>)> finished);
+    void readFileInBackground(FileWork work, const std::function<void(Outcome<QString>)> &finished);
 
 Q_SIGNALS:
     void changed(const rickyard::workspace::Changes &changes);

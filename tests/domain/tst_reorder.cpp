@@ -353,7 +353,7 @@ void TstReorder::sellersUnits()
     QCOMPARE(amount(SellUnit::Cord), QStringLiteral("1 cord (128\u202Fft³)"));
     QCOMPARE(amount(SellUnit::QuarterCord), QStringLiteral("3 quarter cords (32\u202Fft³ each)"));
     // At 20 % a pound as is is a seasoned pound.
-    QCOMPARE(amount(SellUnit::Pound), QStringLiteral("2999 pounds"));
+    QCOMPARE(amount(SellUnit::Pound), QStringLiteral("2,999 pounds"));
     const WoodAnswer answer = woodAnswerFrom(books, uses, day(0), {});
     // A pound is some 596 mL solid and 897 mL of stack, each kept in whole millilitres: half of one
     // in both leaves up to 0.14 %.

@@ -443,6 +443,8 @@ private Q_SLOTS:
         QCOMPARE(FireWords::ticking(Duration::ofBase(3723)), QStringLiteral("1:02:03"));
         QCOMPARE(FireWords::ticking(Duration::ofBase(-5)),
                  QString(QChar(0x2212) + QStringLiteral("0:05")));
+        QCOMPARE(FireWords::tickingUnit(Duration::ofBase(724)), QStringLiteral("min"));
+        QCOMPARE(FireWords::tickingUnit(Duration::ofBase(-3723)), QStringLiteral("h"));
         QCOMPARE(FireWords::span(Duration::ofBase(14700)), QStringLiteral("4:05 h"));
     }
 

@@ -15,7 +15,6 @@
 
 namespace rickyard::views {
 
-using domain::Answers;
 using domain::TableId;
 
 namespace {

@@ -80,6 +80,11 @@ QString FireWords::span(Duration duration)
     return QStringLiteral("%1:%2 h").arg(minutes / 60).arg(minutes % 60, 2, 10, QLatin1Char('0'));
 }
 
+QString FireWords::tickingUnit(Duration duration)
+{
+    return std::abs(duration.base()) >= 3600 ? QStringLiteral("h") : QStringLiteral("min");
+}
+
 QString FireWords::ticking(Duration duration)
 {
     const qint64 all = std::abs(duration.base());

@@ -38,6 +38,8 @@ public:
     static QString span(domain::Duration duration);
     // Counting by the second: "12:04", "1:02:03"; below zero with a minus.
     static QString ticking(domain::Duration duration);
+    // What its first figure counts: "min", or "h" from an hour on.
+    static QString tickingUnit(domain::Duration duration);
 
 private:
     const domain::Books &m_books;

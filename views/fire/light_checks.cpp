@@ -56,7 +56,8 @@ QVector<Blocking> blockingTasks(const Books &books, const UpkeepAnswer &upkeep, 
         for (const Meter &meter : due.meters)
             if (meter.used >= meter.limit)
                 meters << QStringLiteral("%1 %2 since the last time, limit %3")
-                              .arg(formatNumber(meter.used, 0, words.locale()), meter.unit,
+                              .arg(formatNumber(meter.used, 0, words.locale()),
+                                   meter.unitBy(meter.used),
                                    formatNumber(meter.limit, 0, words.locale()));
         const QString why = meters.isEmpty() ? due.dueReason : meters.join(QStringLiteral("; "));
         blocking.append({due.task, QStringLiteral("%1: %2").arg(task.name, why)});

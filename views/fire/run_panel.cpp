@@ -142,7 +142,8 @@ void RunPanel::tick()
 {
     const FireWords words(m_context.books());
     const Instant now = m_context.verbs.now();
-    m_elapsed->setValue(FireWords::ticking(now - m_facts.lit), QString());
+    const Duration burning = now - m_facts.lit;
+    m_elapsed->setValue(FireWords::ticking(burning), FireWords::tickingUnit(burning));
     m_elapsed->setCaption(tr("burning since %1").arg(words.clock(m_facts.lit, now)));
     if (m_facts.lastFeed) {
         const qint64 minutes = (now - *m_facts.lastFeed).base() / 60;
@@ -152,8 +153,9 @@ void RunPanel::tick()
     }
     if (!m_facts.nextFeed) {
         m_next->setRole(Role::Ink);
-        m_next->setValue(m_facts.lastFeed ? FireWords::ticking(now - *m_facts.lastFeed) : QString(),
-                         QString());
+        const Duration since = m_facts.lastFeed ? now - *m_facts.lastFeed : Duration();
+        m_next->setValue(m_facts.lastFeed ? FireWords::ticking(since) : QString(),
+                         m_facts.lastFeed ? FireWords::tickingUnit(since) : QString());
         m_next->setCaption(m_facts.lastFeed
                                ? tr("since the last feed; the next is reckoned after two")
                                : tr("the next feed is reckoned after two"));
@@ -162,7 +164,8 @@ void RunPanel::tick()
     const Duration left = *m_facts.nextFeed - now;
     const bool late = left < Duration();
     m_next->setRole(late ? Role::Watch : Role::Ink);
-    m_next->setValue(FireWords::ticking(late ? -left : left), late ? tr("late") : tr("to go"));
+    m_next->setValue(FireWords::ticking(late ? -left : left),
+                     (late ? tr("%1 late") : tr("%1 to go")).arg(FireWords::tickingUnit(left)));
     m_next->setCaption(tr("next feed at %1, by this cook's pace of %2 min")
                            .arg(words.clock(*m_facts.nextFeed, now))
                            .arg((m_facts.interval->base() + 30) / 60));

@@ -15,7 +15,6 @@
 
 namespace rickyard::views {
 
-using domain::Books;
 using domain::FieldKind;
 using domain::FieldSpec;
 using domain::Unit;

@@ -48,6 +48,7 @@ private:
     void visits();
     void wood();
     void orders();
+    void ripening();
     void dueTasks();
     void put(RibbonItem item);
 
@@ -175,6 +176,7 @@ void Gatherer::visits()
 void Gatherer::wood()
 {
     orders();
+    ripening();
     const WoodAnswer &answer = m_answers.wood;
     if (!answer.orderBy.isValid())
         return;
@@ -188,6 +190,24 @@ void Gatherer::wood()
     if (!answer.amountInUnit.isEmpty())
         item.detail += QString(QLatin1Char('\n') + answer.amountInUnit);
     put(item);
+}
+
+// Ricks that will likely be dry within the ribbon: a mark at the day of an even chance.
+void Gatherer::ripening()
+{
+    for (auto it = m_answers.seasoning.cbegin(); it != m_answers.seasoning.cend(); ++it) {
+        if (!it->readyLikely || it->chanceNow >= 0.5)
+            continue;
+        RibbonItem item;
+        item.lane = Lane::Wood;
+        item.link = {TableId::Lot, it.key()};
+        item.start = item.end = noon(dateOfDay(*it->readyLikely));
+        item.tentative = true;
+        const QString name = m_books.lots.value(it.key()).name;
+        item.label = tr("%1 dry").arg(name);
+        item.detail = QString(name + QLatin1Char('\n') + readyWords(*it));
+        put(item);
+    }
 }
 
 void Gatherer::orders()

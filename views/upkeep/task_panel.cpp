@@ -220,9 +220,10 @@ void TaskPanel::showMeters(const TaskDue *due)
     for (const Meter &meter : meters) {
         auto *bar = new BarMeter(this);
         const double share = meter.limit > 0 ? meter.used / meter.limit : 0;
-        bar->setValues(meter.used, meter.limit,
-                       tr("%1 %2 run").arg(formatNumber(meter.used, 0, locale), meter.unit),
-                       tr("due at %1").arg(formatNumber(meter.limit, 0, locale)));
+        bar->setValues(
+            meter.used, meter.limit,
+            tr("%1 %2 run").arg(formatNumber(meter.used, 0, locale), meter.unitBy(meter.used)),
+            tr("due at %1").arg(formatNumber(meter.limit, 0, locale)));
         bar->setRole(share >= 1 ? Role::Act : share >= 0.75 ? Role::Watch : Role::Accent);
         m_meters->addWidget(bar);
     }

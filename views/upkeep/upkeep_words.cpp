@@ -72,7 +72,7 @@ QString meterText(const Meter &meter)
 {
     return tr("%1 of %2 %3")
         .arg(formatNumber(meter.used, 0, english()), formatNumber(meter.limit, 0, english()),
-             meter.unit);
+             meter.unitBy(meter.limit));
 }
 
 QString lastDoneText(const Books &books, const TaskDue &task)

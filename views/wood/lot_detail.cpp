@@ -2,6 +2,7 @@
 
 #include "models/domain/answers/answers.h"
 #include "models/domain/wood/delivery.h"
+#include "models/domain/wood/value.h"
 #include "models/items/wording.h"
 #include "views/theme/number_style.h"
 #include "views/theme/theme_hub.h"
@@ -11,6 +12,7 @@
 #include "views/widgets/status_pill.h"
 #include "views/widgets/text_label.h"
 #include "views/wood/count_panel.h"
+#include "views/wood/drying_panel.h"
 #include "views/wood/hold_panel.h"
 #include "views/wood/reading_entry.h"
 #include "views/wood/wood_words.h"
@@ -109,6 +111,7 @@ LotDetail::LotDetail(PageContext &context, QWidget *parent)
     connect(m_hold, &HoldPanel::saved, this, back);
     connect(m_hold, &HoldPanel::closed, this, back);
     connect(&context.verbs.yard(), &workspace::Workspace::changed, this, [this] { refresh(); });
+    connect(&context.answers, &workspace::AnswersService::updated, this, &LotDetail::showBurn);
     setVisible(false);
 }
 
@@ -140,6 +143,12 @@ QWidget *LotDetail::buildFacts()
     m_moisture = wrapped(TextStyle::Body, Role::Ink);
     column->addWidget(m_amounts);
     column->addWidget(m_moisture);
+    m_value = wrapped(TextStyle::Body, Role::InkMuted);
+    column->addWidget(m_value);
+    m_burn = wrapped(TextStyle::Body, Role::Ink);
+    column->addWidget(m_burn);
+    m_drying = new DryingPanel(m_context);
+    column->addWidget(m_drying);
     m_deliveryPill = new StatusPill(Role::Info, QString());
     m_delivery = wrapped(TextStyle::Body, Role::Ink);
     m_findings = wrapped(TextStyle::Caption, Role::InkMuted);
@@ -224,6 +233,9 @@ void LotDetail::refresh()
     m_pill->setStatus(readinessRole(stock.readiness), readinessWord(stock.readiness));
     showAmounts(stock);
     showMoisture(stock);
+    showValue(lot, stock);
+    showBurn();
+    m_drying->setLot(m_lot);
     showDelivery(lot);
     showCaution(lot, stock);
     m_holdButton->setText(lot.hold ? tr("Lift the hold") : tr("Put on hold"));
@@ -274,8 +286,43 @@ void LotDetail::showMoisture(const LotStock &stock)
                                         woodLocale()));
     text += QLatin1Char('.');
     if (!stock.moistureNote.isEmpty())
-        text += QString(QLatin1Char(' ') + stock.moistureNote);
+        text += QString(QLatin1Char(' ') + stock.moistureNote + QLatin1Char('.'));
+    if (!stock.correction.isEmpty())
+        text += QString(QLatin1Char(' ') + stock.correction + QLatin1Char('.'));
     m_moisture->setText(text);
+}
+
+// What the wood is worth in heat and money, by the unit that a person has in hand.
+void LotDetail::showValue(const Lot &lot, const LotStock &stock)
+{
+    const bool metric = m_context.books().yard().metric;
+    const domain::WoodValue value = domain::woodValue(m_context.books(), lot, stock);
+    const QString unit = metric ? tr("MJ") : tr("thousand Btu");
+    const auto heat = [&](double joules, int digits) {
+        const double shown = metric ? joules / 1e6 : joules / domain::kJoulesPerBtu / 1e3;
+        return QString(domain::formatNumber(shown, digits, woodLocale()) + QChar(0x2009) + unit);
+    };
+    QStringList parts;
+    parts << tr("%1 net a dry %2")
+                 .arg(heat(value.perDryKilogram * (metric ? 1 : domain::kKilogramsPerPound), 1),
+                      metric ? tr("kilogram") : tr("pound"))
+          << tr("%1 a split").arg(heat(value.perSplit, 0))
+          << tr("%1 a cord of 85 ft³ solid").arg(heat(value.perCord, 0))
+          << tr("%1 ash in all").arg(massAmount(value.ash, metric).text());
+    m_value->setText(parts.join(QStringLiteral(" · ")));
+}
+
+void LotDetail::showBurn()
+{
+    m_burn->setVisible(false);
+    for (const domain::BurnChoice &choice : m_context.answers.answers().burn) {
+        if (choice.lot != m_lot || choice.rank == 0)
+            continue;
+        m_burn->setText(choice.rank == 1 && choice.keptFor == 0
+                            ? tr("Burn this one first: %1.").arg(choice.reason)
+                            : tr("Number %1 to burn: %2.").arg(choice.rank).arg(choice.reason));
+        m_burn->setVisible(true);
+    }
 }
 
 void LotDetail::showDelivery(const Lot &lot)

@@ -14,6 +14,7 @@ namespace rickyard::views {
 
 class CautionNote;
 class CountPanel;
+class DryingPanel;
 class HoldPanel;
 class Numeral;
 class ReadingEntry;
@@ -35,6 +36,7 @@ public:
     [[nodiscard]] ReadingEntry &reading() { return *m_reading; }
     [[nodiscard]] CountPanel &count() { return *m_count; }
     [[nodiscard]] HoldPanel &hold() { return *m_hold; }
+    [[nodiscard]] DryingPanel &drying() { return *m_drying; }
     [[nodiscard]] QString deliveryText() const;
 
 Q_SIGNALS:
@@ -45,6 +47,8 @@ private:
     QWidget *buildActs();
     void refresh();
     void showAmounts(const domain::LotStock &stock);
+    void showValue(const domain::Lot &lot, const domain::LotStock &stock);
+    void showBurn();
     void showMoisture(const domain::LotStock &stock);
     void showDelivery(const domain::Lot &lot);
     void showCaution(const domain::Lot &lot, const domain::LotStock &stock);
@@ -59,6 +63,8 @@ private:
     Numeral *m_splits = nullptr;
     TextLabel *m_amounts = nullptr;
     TextLabel *m_moisture = nullptr;
+    TextLabel *m_value = nullptr;
+    TextLabel *m_burn = nullptr;
     StatusPill *m_deliveryPill = nullptr;
     TextLabel *m_delivery = nullptr;
     TextLabel *m_findings = nullptr;
@@ -67,6 +73,7 @@ private:
     QVector<QPushButton *> m_acts;
     ReadingEntry *m_reading = nullptr;
     CountPanel *m_count = nullptr;
+    DryingPanel *m_drying = nullptr;
     HoldPanel *m_hold = nullptr;
 };
 

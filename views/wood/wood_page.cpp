@@ -12,6 +12,7 @@
 #include "views/widgets/notice_bar.h"
 #include "views/widgets/page_header.h"
 #include "views/widgets/section_tabs.h"
+#include "views/widgets/text_label.h"
 #include "views/wood/lot_detail.h"
 #include "views/wood/rick_view.h"
 #include "views/wood/wood_answer.h"
@@ -72,6 +73,9 @@ QWidget *WoodPage::buildBody()
     column->addWidget(m_answer);
     m_ricks = new RickView;
     auto *ricks = new Card;
+    m_burn = new TextLabel(QString(), TextStyle::BodyStrong);
+    m_burn->setWordWrap(true);
+    ricks->body()->addWidget(m_burn);
     ricks->body()->addWidget(m_ricks);
     m_rickCard = ricks;
     column->addWidget(ricks);
@@ -275,12 +279,27 @@ void WoodPage::refresh()
     const QVector<RickStack> stacks = rickStacks(context().books(), stock);
     m_ricks->setStacks(stacks);
     m_rickCard->setVisible(!stacks.isEmpty());
+    showBurnFirst();
     m_answer->setVisible(!context().books().lots.isEmpty());
     for (int i = 0; i < m_lists.size(); ++i) {
         const auto count = domain::countOf(context().books(), m_lists.at(i).first);
         m_sections->setFigure(i,
                               count == 0 ? QString() : QLocale(QLocale::English).toString(count));
     }
+}
+
+// Which rick to burn first, above the picture of them all.
+void WoodPage::showBurnFirst()
+{
+    const auto &order = context().answers.answers().burn;
+    const bool any = !order.isEmpty() && order.first().rank == 1;
+    m_burn->setVisible(context().answers.ready() && !order.isEmpty());
+    if (any)
+        m_burn->setText(
+            tr("Burn first: %1 (%2)")
+                .arg(context().books().lots.value(order.first().lot).name, order.first().reason));
+    else
+        m_burn->setText(tr("No rick is dry and free to burn."));
 }
 
 // The lists get the height of the window, so that they read like a page of their own.

@@ -15,6 +15,7 @@ class NoticeBar;
 class RecordList;
 class RickView;
 class SectionTabs;
+class TextLabel;
 class WoodAnswerPanel;
 
 class WoodPage : public Page
@@ -45,6 +46,7 @@ private:
                     const QString &emptyText);
     void follow(const workspace::Changes &changes);
     void refresh();
+    void showBurnFirst();
     void sizeSections();
     void bringSections();
     void addStarterSpecies();
@@ -56,6 +58,7 @@ private:
     WoodAnswerPanel *m_answer = nullptr;
     RickView *m_ricks = nullptr;
     QWidget *m_rickCard = nullptr;
+    TextLabel *m_burn = nullptr;
     SectionTabs *m_sections = nullptr;
     LotDetail *m_detail = nullptr;
     QVector<QPair<domain::TableId, RecordList *>> m_lists;

@@ -19,6 +19,8 @@ Answers answersOf(const Books &books, Instant now)
     answers.fuel = fuelAnswer(books, now, wording);
     answers.wood = woodAnswer(books, answers.fuel, now, wording);
     answers.upkeep = upkeepAnswer(books, answers.fuel, now, wording);
+    answers.seasoning = seasoningOf(books, now);
+    answers.burn = burnFirst(books, answers.wood.stock, answers.wood.uses);
     return answers;
 }
 

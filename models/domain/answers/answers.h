@@ -3,6 +3,8 @@
 
 #include "models/domain/plan/reorder.h"
 #include "models/domain/upkeep/due.h"
+#include "models/domain/wood/burn_first.h"
+#include "models/domain/wood/seasoning.h"
 
 namespace rickyard::domain {
 
@@ -11,6 +13,8 @@ struct Answers {
     WoodAnswer wood;
     FuelAnswer fuel;
     UpkeepAnswer upkeep;
+    QMap<RecordId, SeasoningForecast> seasoning; // of every lot with wood
+    QVector<BurnChoice> burn;                    // which rick first
 };
 
 Answers answersOf(const Books &books, Instant now);

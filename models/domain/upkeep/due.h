@@ -4,12 +4,21 @@
 #include "models/domain/answers/headline.h"
 #include "models/domain/fire/fuel.h"
 
+#include <cmath>
+
 namespace rickyard::domain {
 
 struct Meter {
     QString unit;    // "days", "cooks", "fire hours", "seasoned lb"
     double used = 0; // since the last time it was done
     double limit = 0;
+
+    // The unit beside a figure that is shown whole: "1 cook", "2 cooks".
+    [[nodiscard]] QString unitBy(double figure) const
+    {
+        const bool one = std::lround(figure) == 1 && unit.endsWith(QLatin1Char('s'));
+        return one ? unit.chopped(1) : unit;
+    }
 };
 
 struct TaskDue {

@@ -91,7 +91,7 @@ QString usedText(const TaskDue &due, const QLocale &numbers)
     QStringList parts;
     for (const Meter &m : due.meters)
         parts << QString(formatNumber(m.used, 0, numbers) % QStringLiteral(" of ") %
-                         formatNumber(m.limit, 0, numbers) % QLatin1Char(' ') % m.unit);
+                         formatNumber(m.limit, 0, numbers) % QLatin1Char(' ') % m.unitBy(m.limit));
     return parts.join(QStringLiteral(", "));
 }
 

@@ -20,11 +20,6 @@ constexpr int kWindow = 15;
 constexpr int kLeastDays = 5;
 constexpr AirDay kMildAir{12.5, 0.9, 2.5};
 
-qint64 dayOf(Instant time)
-{
-    return static_cast<qint64>(std::floor(static_cast<double>(time.seconds()) / kSecondsADay));
-}
-
 // Day of a leap year, 0 ... 365, so that a date falls on one place in every year.
 int placeInYear(qint64 day)
 {
@@ -73,8 +68,9 @@ struct AirCourse::Hours {
 
     void add(const Weather &record)
     {
-        HourAir &hour = hours[dayOf(record.time) * 24 +
-                              (record.time.seconds() - dayOf(record.time) * kSecondsADay) / 3600];
+        HourAir &hour =
+            hours[dayNumber(record.time) * 24 +
+                  (record.time.seconds() - dayNumber(record.time) * kSecondsADay) / 3600];
         const auto humidity = humidityOf(record);
         if (record.temperature && humidity)
             hour.emc.add(
@@ -101,17 +97,23 @@ struct AirCourse::Hours {
     }
 };
 
-double saturationMmHg(double celsius)
+qint64 dayNumber(Instant time)
 {
-    return std::pow(10.0, 8.07131 - 1730.63 / (233.426 + celsius));
+    return static_cast<qint64>(std::floor(static_cast<double>(time.seconds()) / kSecondsADay));
+}
+
+double boardDryingTime(double thicknessInches, double celsius)
+{
+    constexpr double a = 0.0575;
+    constexpr double b = 0.00142;
+    const double mmHg = std::pow(10.0, 8.07131 - 1730.63 / (233.426 + celsius));
+    return std::pow(thicknessInches, kThicknessPower) / (a + b * mmHg);
 }
 
 double dryingSpeed(double celsius)
 {
-    constexpr double a = 0.0575;
-    constexpr double b = 0.00142;
-    static const double usual = a + b * saturationMmHg((70.0 - 32.0) / 1.8);
-    return (a + b * saturationMmHg(celsius)) / usual;
+    static const double usual = boardDryingTime(1.0, (70.0 - 32.0) / 1.8);
+    return usual / boardDryingTime(1.0, celsius);
 }
 
 AirCourse::AirCourse(const Books &books)

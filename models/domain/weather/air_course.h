@@ -11,19 +11,23 @@
 
 namespace rickyard::domain {
 
+// The day of a moment, counted from 1970-01-01 UTC.
+qint64 dayNumber(Instant time);
+
 struct AirDay {
     double emc = 0;   // per cent of dry mass, mean of the hours' equilibrium moistures
     double speed = 0; // of drying, relative to air at 70 °F: see dryingSpeed
     double rain = 0;  // millimetres
 };
 
-// Relative drying speed by temperature: (a + b p) over the same at 70 °F (21.1 °C), p the
-// saturation pressure in mmHg, a = 0.0575, b = 0.00142. The red-oak board formula
-// tau = L^1.52 / (a + b p), after Simpson and Tschernitz 1980, as a university course prints it.
+// Drying time of a red-oak board in moving air, in days: tau = L^1.52 / (a + b p), L the thickness
+// in inches, a = 0.0575, b = 0.00142, p the saturation pressure in mmHg, 10^(8.07131 - 1730.63 /
+// (233.426 + T)). After Simpson and Tschernitz 1980, as a university course prints it. A stack in a
+// yard takes several times as long: here it gives shape only.
+constexpr double kThicknessPower = 1.52;
+double boardDryingTime(double thicknessInches, double celsius);
+// Relative drying speed by temperature: the board's time at 70 °F over its time at this one.
 double dryingSpeed(double celsius);
-// Saturation pressure by that formula's own equation, in mmHg: 10^(8.07131 - 1730.63/(233.426 +
-// T)).
-double saturationMmHg(double celsius);
 
 class AirCourse
 {

@@ -161,7 +161,7 @@ std::optional<Speed> WeatherSeries::windAt(Instant t) const
 
 void WeatherSeries::Climate::add(int day, int hour, double value)
 {
-    Cell &cell = running[static_cast<std::size_t>(hour * (kDays + 1) + day + 1)];
+    Cell &cell = running[rowAt(hour) + static_cast<std::size_t>(day + 1)];
     cell.sum += value;
     ++cell.count;
 }
@@ -169,7 +169,7 @@ void WeatherSeries::Climate::add(int day, int hour, double value)
 void WeatherSeries::Climate::accumulate()
 {
     for (int hour = 0; hour < 24; ++hour) {
-        Cell *row = &running[static_cast<std::size_t>(hour * (kDays + 1))];
+        Cell *row = &running[rowAt(hour)];
         for (int day = 1; day <= kDays; ++day) {
             row[day].sum += row[day - 1].sum;
             row[day].count += row[day - 1].count;
@@ -179,7 +179,7 @@ void WeatherSeries::Climate::accumulate()
 
 WeatherSeries::Climate::Cell WeatherSeries::Climate::window(int day, int hour) const
 {
-    const Cell *row = &running[static_cast<std::size_t>(hour * (kDays + 1))];
+    const Cell *row = &running[rowAt(hour)];
     const auto between = [row](int first, int last) { // days first ... last, both within the year
         return Cell{row[last + 1].sum - row[first].sum, row[last + 1].count - row[first].count};
     };

@@ -53,6 +53,7 @@ private:
         };
         std::vector<Cell> running; // [hour][day + 1], day 0 stands for an empty sum
         Climate() : running(24 * (kDays + 1)) {}
+        static std::size_t rowAt(int hour) { return static_cast<std::size_t>(hour) * (kDays + 1); }
         void add(int day, int hour, double value);
         void accumulate();
         [[nodiscard]] Cell window(int day, int hour) const;

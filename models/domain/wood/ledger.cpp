@@ -1,10 +1,14 @@
 #include "models/domain/wood/ledger.h"
 
-#include "models/domain/wood/heat_value.h"
+#include "models/domain/quantities/units.h"
+#include "models/domain/wood/density.h"
 #include "models/domain/wood/moisture.h"
 #include "models/domain/wood/sale.h"
 #include "models/domain/wood/stacks.h"
 #include "models/domain/wood/stock.h"
+
+#include <algorithm>
+#include <cmath>
 
 namespace rickyard::domain {
 
@@ -12,6 +16,12 @@ namespace {
 
 // A reading this long after a delivery still tells of the wood that came; later the wood has dried.
 constexpr qint64 kLaterReadingDays = 30;
+
+// A split of no known weight: 4 in thick and 16 in long (common practice, no source), its section
+// filling three quarters of the square of its thickness (our own).
+constexpr double kUsualSplitMetres = 0.1016;
+constexpr double kUsualStickMetres = 0.4064;
+constexpr double kSplitFill = 0.75;
 
 QString percent(Moisture moisture)
 {
@@ -167,32 +177,60 @@ Outcome<DryMassResult> dryMassReceived(const Books &books, const Lot &lot)
     return DryMassResult{dry, known.moisture, true, sentence({measure->words, known.words})};
 }
 
+SplitWeight splitWeight(const Books &books, const Lot &lot)
+{
+    const Species species = books.species.value(lot.species);
+    if (lot.splitMass) {
+        const KnownMoisture known =
+            moistureFor(books, lot, lot.splitsWeighedAt.value_or(lot.received));
+        if (known.moisture) {
+            const double n = std::max(lot.splitsWeighed, 1);
+            // Unweighed scatter: a quarter of the mean, as splits go (common practice, no source).
+            const double spread = lot.splitSpread && lot.splitsWeighed > 1
+                                      ? *lot.splitSpread / *lot.splitMass / std::sqrt(n)
+                                      : 0.25 / std::sqrt(n);
+            return {dryFromAsIs(*lot.splitMass, *known.moisture), spread, known.assumed,
+                    known.words};
+        }
+    }
+    const double thickness = lot.splitThickness ? metres(*lot.splitThickness) : kUsualSplitMetres;
+    const double length = lot.stickLength ? metres(*lot.stickLength) : kUsualStickMetres;
+    const double cubicMetres = kSplitFill * thickness * thickness * length;
+    const Mass dry = dryMassOfSolid(Volume::rounded(cubicMetres * 1e6), species, kFibreSaturation);
+    return {
+        dry, 0.4, true,
+        QString(
+            QStringLiteral("no split was weighed: ") +
+            formatNumber(inches(Length::rounded(thickness * 1e6)), 1, QLocale(QLocale::English)) +
+            QStringLiteral(" in thick and ") +
+            formatNumber(inches(Length::rounded(length * 1e6)), 0, QLocale(QLocale::English)) +
+            QStringLiteral(" in long, ") + formatNumber(pounds(dry), 1, QLocale(QLocale::English)) +
+            QStringLiteral(" lb of dry wood each, give or take 40 %"))};
+}
+
 Outcome<DryMassResult> dryMassOfFeed(const Books &books, const Feed &feed)
 {
     if (!books.lots.contains(feed.lot))
         return Problem{QStringLiteral("lot"), QStringLiteral("Choose the lot that was burned.")};
     const Lot lot = books.lots.value(feed.lot);
-    QString pieces;
-    Mass asIs;
-    if (feed.weight) {
-        asIs = *feed.weight;
-    } else if (lot.splitMass) {
-        asIs = *lot.splitMass * static_cast<double>(feed.pieces);
-        pieces = QStringLiteral("weight from the number of splits and the lot's mean split");
-    } else {
-        return Problem{QStringLiteral("weight"),
-                       QString(QStringLiteral("No mean split weight is known for ") + lot.name +
-                               QStringLiteral(": enter the weight of this feed, or weigh some "
-                                              "splits and enter their mean on the lot."))};
-    }
     const KnownMoisture known = moistureFor(books, lot, feed.time);
     if (!known.moisture)
         return Problem{QStringLiteral("lot"),
                        QString(QStringLiteral("No moisture is known for ") + lot.name +
                                QStringLiteral(": read some splits with the meter, or enter the "
                                               "moisture promised."))};
-    return DryMassResult{dryFromAsIs(asIs, *known.moisture), known.moisture, known.assumed,
-                         sentence({pieces, known.words})};
+    if (feed.weight)
+        return DryMassResult{dryFromAsIs(*feed.weight, *known.moisture), known.moisture,
+                             known.assumed, sentence({known.words})};
+    if (lot.splitMass && !books.species.contains(lot.species))
+        return Problem{QStringLiteral("lot"),
+                       QStringLiteral("The lot has no species: choose one on it.")};
+    const SplitWeight split = splitWeight(books, lot);
+    const QString pieces =
+        lot.splitMass ? QStringLiteral("weight from the number of splits and the lot's mean split")
+                      : split.words;
+    return DryMassResult{split.dry * static_cast<double>(feed.pieces), known.moisture,
+                         known.assumed || split.assumed, sentence({pieces, known.words})};
 }
 
 Outcome<Movement> movementOf(const Books &books, const Lot &lot, RecordId existing)
@@ -220,9 +258,7 @@ Outcome<Movement> movementOf(const Books &books, const Feed &feed, RecordId exis
     movement.time = feed.time;
     movement.dryMass = -movement.dryMass;
     movement.pieces = feed.pieces;
-    movement.asIs = feed.weight ? *feed.weight
-                                : books.lots.value(feed.lot).splitMass.value_or(Mass()) *
-                                      static_cast<double>(feed.pieces);
+    movement.asIs = feed.weight.value_or(asIsFromDry(dry->dryMass, *dry->moisture));
     movement.cook = feed.cook;
     movement.feed = feed.id;
     return movement;

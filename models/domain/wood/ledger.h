@@ -20,6 +20,14 @@ DryMassResult moistureOrAssumed(const Books &books, RecordId lot, Instant time);
 
 // Oven-dry mass of a delivery from its own measurements (Lot::measuredBy).
 Outcome<DryMassResult> dryMassReceived(const Books &books, const Lot &lot);
+// The wood in one split: of those weighed, dried by the moisture they had then; else by size.
+struct SplitWeight {
+    Mass dry;
+    double error = 0; // standard error of the mean, a fraction
+    bool assumed = false;
+    QString words; // of what it rests on; empty when weighed at a known moisture
+};
+SplitWeight splitWeight(const Books &books, const Lot &lot);
 // Oven-dry mass of `weight` (as is) or else of `pieces` mean splits of a lot.
 Outcome<DryMassResult> dryMassOfFeed(const Books &books, const Feed &feed);
 

@@ -213,6 +213,13 @@ std::optional<qint64> firstReady(const SeasoningForecast &forecast, double p)
 
 } // namespace
 
+double afterDay(double percent, double tau, const AirDay &air, double wetting, double most)
+{
+    const double decay = std::exp(-air.speed / tau);
+    const double dried = air.emc + (percent - air.emc) * decay;
+    return dried - std::expm1(-wetting * air.rain) * (most - dried);
+}
+
 SeasoningAir::SeasoningAir(const AirCourse &air, qint64 firstDay, qint64 lastDay)
     : m_first(firstDay)
 {

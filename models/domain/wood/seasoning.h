@@ -14,6 +14,8 @@
 #include "models/domain/records/books.h"
 #include "models/domain/weather/air_course.h"
 
+#include <QDate>
+
 #include <optional>
 #include <vector>
 
@@ -29,7 +31,7 @@ struct SeasoningPrior {
     double wetting = 0;      // w, per millimetre of rain
     QStringList assumptions; // in words
 };
-// tau: 125 days for a split of red oak 4 in thick, which takes green oak to 20 % in the nine to
+// tau: 105 days for a split of red oak 4 in thick, which takes green oak to 20 % in the nine to
 // twelve months that extension services name; times (thickness / 4 in)^1.52 (the board formula's
 // exponent), times a factor by species (air-drying day ranges for lumber, FPL Technical Note 233,
 // from memory) and 1.2 in a shed (less wind; common practice, no source). Its scatter, 0.5 in the
@@ -47,6 +49,9 @@ struct SeasoningReading {
 // quarter of what lies above it comes on top, on other than fresh faces 3 points, and an oven test
 // has no meter error.
 QVector<SeasoningReading> seasoningReadings(const Books &books, RecordId lot);
+
+// One day of one lot whose tau is known: the model's step.
+double afterDay(double percent, double tau, const AirDay &air, double wetting, double most);
 
 // The air of a stretch of days, prepared once for any number of lots.
 class SeasoningAir
@@ -115,6 +120,10 @@ SeasoningForecast forecastSeasoning(const SeasoningPrior &prior, qint64 received
 constexpr qint64 kSeasoningHorizonDays = 550;
 QMap<RecordId, SeasoningForecast> seasoningOf(const Books &books, Instant now);
 
+inline QDate dateOfDay(qint64 day)
+{
+    return QDate(1970, 1, 1).addDays(day);
+}
 // "ready between 4 and 19 March", "dry now (96 %)", "not before next summer"; with its standing.
 QString readyWords(const SeasoningForecast &forecast);
 

@@ -15,20 +15,14 @@ namespace rickyard::domain {
 
 namespace {
 
-constexpr double kUsualTau = 125;     // days, red oak 4 in thick at 70 °F
+constexpr double kUsualTau = 105;     // days, red oak 4 in thick at 70 °F
 constexpr double kUsualThickness = 4; // inches
-constexpr double kThicknessPower = 1.52;
 constexpr double kTauScatter = 0.5;
 constexpr double kThicknessScatter = 0.25; // of the logarithm, when it was not measured
 constexpr double kMeterError = 1.5;        // points
 constexpr double kUsualScatter = 2;        // points between the pieces of a lot
 constexpr double kOldFaceError = 3;
 constexpr double kAboveSaturation = 0.25;
-
-qint64 dayOf(Instant time)
-{
-    return static_cast<qint64>(std::floor(static_cast<double>(time.seconds()) / 86400.0));
-}
 
 // Geometric middle of the day ranges for 4/4 lumber to 20 %, relative to northern red oak's 70 to
 // 200 days: white oak 80-250, hickory 60-200, beech and cherry 70-200, hard maple 50-200, white ash
@@ -113,22 +107,7 @@ SeasoningReading readingOf(const MoistureSample &sample)
         variance += kOldFaceError * kOldFaceError;
     if (sample.indicative)
         variance += std::pow(kAboveSaturation * (mean - kFibreSaturation.toDouble() / 1000), 2);
-    return {dayOf(sample.time), mean, std::sqrt(variance)};
-}
-
-QDate dateOf(qint64 day)
-{
-    return QDate(1970, 1, 1).addDays(day);
-}
-
-// "4 March", with the year when it is another than today's.
-QString dayWords(qint64 day, qint64 today)
-{
-    const QDate date = dateOf(day);
-    const QLocale locale(QLocale::English);
-    return locale.toString(date, date.year() == dateOf(today).year()
-                                     ? QStringLiteral("d MMMM")
-                                     : QStringLiteral("d MMMM yyyy"));
+    return {dayNumber(sample.time), mean, std::sqrt(variance)};
 }
 
 } // namespace
@@ -168,13 +147,13 @@ QMap<RecordId, SeasoningForecast> seasoningOf(const Books &books, Instant now)
 {
     const Stock stock = stockAt(books, now);
     QVector<RecordId> lots;
-    const qint64 today = dayOf(now);
+    const qint64 today = dayNumber(now);
     qint64 first = today;
     for (const LotStock &lot : stock.lots) {
         if (lot.readiness == Readiness::Empty || lot.readiness == Readiness::NeverBurn)
             continue;
         lots << lot.lot;
-        first = std::min(first, dayOf(books.lots.value(lot.lot).received));
+        first = std::min(first, dayNumber(books.lots.value(lot.lot).received));
     }
     QMap<RecordId, SeasoningForecast> all;
     if (lots.isEmpty())
@@ -185,7 +164,7 @@ QMap<RecordId, SeasoningForecast> seasoningOf(const Books &books, Instant now)
     for (const RecordId id : lots) {
         const Lot lot = books.lots.value(id);
         SeasoningForecast forecast =
-            forecastSeasoning(seasoningPrior(books, lot), dayOf(lot.received),
+            forecastSeasoning(seasoningPrior(books, lot), dayNumber(lot.received),
                               seasoningReadings(books, id), air, today, horizon);
         if (course.assumed())
             forecast.assumptions << QStringLiteral("no weather on record: the air of a mild year");
@@ -202,24 +181,28 @@ QString readyWords(const SeasoningForecast &forecast)
     const auto percent = [](double chance) {
         return QString(QString::number(std::lround(100 * chance)) + QStringLiteral(" %"));
     };
+    // "4 March", with the year when it is not the running one.
+    const auto words = [&](qint64 day) {
+        const QDate date = dateOfDay(day);
+        const bool thisYear = date.year() == dateOfDay(forecast.today).year();
+        return QLocale(QLocale::English)
+            .toString(date, thisYear ? QStringLiteral("d MMMM") : QStringLiteral("d MMMM yyyy"));
+    };
     if (forecast.chanceNow >= 0.9)
         return QString(QStringLiteral("dry now (") + percent(std::min(forecast.chanceNow, 0.99)) +
                        QStringLiteral(" sure)"));
     if (!forecast.readyEarly)
         return QStringLiteral("not dry within a year and a half");
-    const QString late =
-        forecast.readyLate ? dayWords(*forecast.readyLate, forecast.today) : QString();
+    const QString late = forecast.readyLate ? words(*forecast.readyLate) : QString();
     if (*forecast.readyEarly <= forecast.today)
-        return late.isEmpty()
-                   ? QString(QStringLiteral("perhaps dry now (") + percent(forecast.chanceNow) +
-                             QStringLiteral("), not sure within a year and a half"))
-                   : QString(QStringLiteral("perhaps dry now (") + percent(forecast.chanceNow) +
-                             QStringLiteral("), sure by ") + late);
-    const QString early = dayWords(*forecast.readyEarly, forecast.today);
-    return late.isEmpty()
-               ? QString(QStringLiteral("ready after ") + early +
-                         QStringLiteral(" at the earliest, perhaps not within a year and a half"))
-               : QString(QStringLiteral("ready between ") + early + QStringLiteral(" and ") + late);
+        return QString(QStringLiteral("perhaps dry now (") + percent(forecast.chanceNow) +
+                       (late.isEmpty() ? QStringLiteral("), not sure within a year and a half")
+                                       : QString(QStringLiteral("), sure by ") + late)));
+    if (late.isEmpty())
+        return QString(QStringLiteral("ready after ") + words(*forecast.readyEarly) +
+                       QStringLiteral(" at the earliest, perhaps not within a year and a half"));
+    return QString(QStringLiteral("ready between ") + words(*forecast.readyEarly) +
+                   QStringLiteral(" and ") + late);
 }
 
 } // namespace rickyard::domain

@@ -39,8 +39,8 @@ void fillViews(LotStock &stock, const Books &books, const Lot &lot, Instant now)
     if (!stock.moisture)
         return;
     stock.asIs = asIsFromDry(wood, *stock.moisture);
-    if (lot.splitMass && lot.splitMass->base() > 0)
-        stock.splits = *stock.asIs / *lot.splitMass;
+    if (const Mass split = splitWeight(books, lot).dry; split.base() > 0)
+        stock.splits = wood / split;
 }
 
 LotStock stockOf(const Books &books, const Lot &lot, Mass dryMass, Instant now)
@@ -53,6 +53,7 @@ LotStock stockOf(const Books &books, const Lot &lot, Mass dryMass, Instant now)
         stock.moistureHalfWidth = sample->halfWidth();
         stock.readAt = sample->time;
         stock.moistureNote = sample->note;
+        stock.correction = sample->correction;
     }
     stock.readiness = readinessOf(stock, lot, books.species.value(lot.species));
     fillViews(stock, books, lot, now);

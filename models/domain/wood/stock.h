@@ -19,11 +19,12 @@ struct LotStock {
     std::optional<Instant> readAt;
     Readiness readiness = Readiness::NoReading;
     std::optional<Mass> asIs;     // dry mass with its water; missing without moisture
-    std::optional<double> splits; // as-is over mean split; missing without both
+    std::optional<double> splits; // over the dry wood of a split; missing without a moisture
     Volume solid;                 // wood volume at that moisture
     Volume stacked;               // solid over the stacking fraction
     Heat netHeat;                 // at its moisture, or the assumed one
     bool moistureAssumed = false; // heat rests on an assumed moisture
+    QString correction;           // of the meter's reading, in words; empty otherwise
     QString moistureNote;         // why the reading is unreliable, in words; empty otherwise
 };
 

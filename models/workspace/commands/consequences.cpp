@@ -11,7 +11,6 @@ using domain::Dependant;
 using domain::Movement;
 using domain::OnDelete;
 using domain::Outcome;
-using domain::Problem;
 using domain::Problems;
 using domain::RecordId;
 using domain::Row;

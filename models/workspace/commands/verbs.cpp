@@ -12,7 +12,6 @@ using domain::Books;
 using domain::Cook;
 using domain::Feed;
 using domain::Movement;
-using domain::Problem;
 using domain::Visit;
 using workspace::Change;
 
@@ -150,7 +149,7 @@ Outcome<QVector<RecordId>> Verbs::putAll(const QVector<Row> &rows, const QString
 
 std::shared_ptr<Workspace::LongWrite>
 Verbs::putAllInBackground(const QVector<Row> &rows, const QString &actionName,
-                          std::function<void(Outcome<Done>)> finished)
+                          const std::function<void(Outcome<Done>)> &finished)
 {
     ChangeSet changes;
     for (Row row : rows) {
@@ -304,26 +303,72 @@ Outcome<Done> Verbs::bookVisits(const QVector<Visit> &visits)
     return done ? Outcome<Done>(Done{}) : Outcome<Done>(done.problems());
 }
 
+const ApplyCommand *Verbs::nextStep(bool forward, QString &why) const
+{
+    if (forward ? m_stack.canRedo() : m_stack.canUndo())
+        return static_cast<const ApplyCommand *>(
+            m_stack.command(forward ? m_stack.index() : m_stack.index() - 1));
+    why = forward ? tr("There is nothing to redo.") : tr("There is nothing to undo.");
+    return nullptr;
+}
+
+void Verbs::moveStack(bool forward)
+{
+    if (forward)
+        m_stack.redo();
+    else
+        m_stack.undo();
+}
+
+Outcome<Done> Verbs::travel(bool forward)
+{
+    QString why;
+    const ApplyCommand *command = nextStep(forward, why);
+    if (command == nullptr)
+        return Outcome<Done>::failed(why);
+    const Outcome<Done> done =
+        m_workspace.apply(forward ? command->changes() : storage::reversed(command->changes()));
+    if (done)
+        moveStack(forward);
+    return done;
+}
+
+void Verbs::travelInBackground(bool forward, const std::function<void(Outcome<Done>)> &finished)
+{
+    QString why;
+    const ApplyCommand *command = nextStep(forward, why);
+    if (command == nullptr || command->changes().size() < kLongStep) {
+        finished(travel(forward));
+        return;
+    }
+    // Other verbs are refused while it is written, so the stack stays where it is.
+    m_workspace.applyInBackground(forward ? command->changes()
+                                          : storage::reversed(command->changes()),
+                                  [this, forward, finished](const Outcome<Done> &done) {
+                                      if (done)
+                                          moveStack(forward);
+                                      finished(done);
+                                  });
+}
+
 Outcome<Done> Verbs::undo()
 {
-    if (!m_stack.canUndo())
-        return Outcome<Done>::failed(tr("There is nothing to undo."));
-    const auto *command = static_cast<const ApplyCommand *>(m_stack.command(m_stack.index() - 1));
-    const Outcome<Done> done = m_workspace.apply(storage::reversed(command->changes()));
-    if (done)
-        m_stack.undo();
-    return done;
+    return travel(false);
 }
 
 Outcome<Done> Verbs::redo()
 {
-    if (!m_stack.canRedo())
-        return Outcome<Done>::failed(tr("There is nothing to redo."));
-    const auto *command = static_cast<const ApplyCommand *>(m_stack.command(m_stack.index()));
-    const Outcome<Done> done = m_workspace.apply(command->changes());
-    if (done)
-        m_stack.redo();
-    return done;
+    return travel(true);
+}
+
+void Verbs::undoInBackground(const std::function<void(Outcome<Done>)> &finished)
+{
+    travelInBackground(false, finished);
+}
+
+void Verbs::redoInBackground(const std::function<void(Outcome<Done>)> &finished)
+{
+    travelInBackground(true, finished);
 }
 
 } // namespace rickyard::commands

@@ -23,6 +23,8 @@ using workspace::Workspace;
 using Clock = std::function<Instant()>;
 Instant systemClock();
 
+class ApplyCommand;
+
 class Verbs : public QObject
 {
     Q_OBJECT
@@ -46,7 +48,7 @@ public:
     // The same off the window's thread, without field checks already done by the importer.
     std::shared_ptr<Workspace::LongWrite>
     putAllInBackground(const QVector<Row> &rows, const QString &actionName,
-                       std::function<void(Outcome<Done>)> finished);
+                       const std::function<void(Outcome<Done>)> &finished);
 
     // Typed forms of the above.
     template <class R>
@@ -84,8 +86,17 @@ public:
     // The file first: a refused undo leaves the stack where it was.
     Outcome<Done> undo();
     Outcome<Done> redo();
+    // The same for a window: a step of many records goes to a thread, any other is done at once.
+    // `finished` runs in this object's thread in either case, at once for a short step.
+    void undoInBackground(const std::function<void(Outcome<Done>)> &finished);
+    void redoInBackground(const std::function<void(Outcome<Done>)> &finished);
+    static constexpr int kLongStep = 200; // records
 
 private:
+    [[nodiscard]] const ApplyCommand *nextStep(bool forward, QString &why) const;
+    void moveStack(bool forward);
+    Outcome<Done> travel(bool forward);
+    void travelInBackground(bool forward, const std::function<void(Outcome<Done>)> &finished);
     Outcome<Done> run(const QString &name, const ChangeSet &changes);
 
     Workspace &m_workspace;
