@@ -112,7 +112,7 @@ void TstOffers::legalVolumesOfHandbook130()
     QVERIFY(near(cubicFeet(*lineOf(comparison, 2).stacked), 16, 1e-4));
     QVERIFY(near(cubicFeet(*lineOf(comparison, 3).stacked), 42.6667, 1e-3));
     QVERIFY(near(*lineOf(comparison, 1).centsPerCord, 30000, 0.01));
-    QVERIFY(near(*lineOf(comparison, 2).centsPerCord, 240000, 0.1));
+    QVERIFY(near(*lineOf(comparison, 2).centsPerCord, 240000, 1));
     QVERIFY(near(*lineOf(comparison, 3).centsPerCord, 30000, 0.1)); // three of them a cord
 }
 
@@ -280,7 +280,8 @@ void TstOffers::noPromiseIsGreen()
     QCOMPARE(line.expected.base(), 18000);
 }
 
-// Three times the wood for three times the money is the same offer.
+// Three times the wood for three times the money is the same offer (to the whole millilitres and
+// grams that amounts are kept in).
 void TstOffers::scalingChangesNothing()
 {
     for (SellUnit unit : {SellUnit::Cord, SellUnit::FaceCord, SellUnit::LooseCubicFoot,
@@ -291,15 +292,16 @@ void TstOffers::scalingChangesNothing()
         const OfferComparison comparison = compareOffers(books, {}, {}, {});
         const OfferLine &one = lineOf(comparison, 1);
         const OfferLine &three = lineOf(comparison, 2);
-        QVERIFY(near(three.centsPerMillionBtu / one.centsPerMillionBtu, 1, 1e-7));
-        QVERIFY(near(three.centsPerDryPound / one.centsPerDryPound, 1, 1e-7));
-        QVERIFY(near(three.low / one.low, 1, 1e-7));
-        QVERIFY(near(three.high / one.high, 1, 1e-7));
+        QVERIFY(near(three.centsPerMillionBtu / one.centsPerMillionBtu, 1, 1e-6));
+        QVERIFY(near(three.centsPerDryPound / one.centsPerDryPound, 1, 1e-6));
+        QVERIFY(near(three.low / one.low, 1, 1e-6));
+        QVERIFY(near(three.high / one.high, 1, 1e-6));
     }
 }
 
 // 2 half cords, 4 quarters, 8 eighths, 3 face cords of 16 in, 128 ft³ and 180 loose ft³ (a cord
-// thrown loose, from memory of a state's statute) are one cord.
+// thrown loose, from memory of a state's statute) are one cord, to the whole millilitres that a
+// loose foot is rounded to.
 void TstOffers::theSameWoodInOtherUnits()
 {
     Books books = twoSuppliers();
@@ -314,8 +316,8 @@ void TstOffers::theSameWoodInOtherUnits()
     const OfferComparison comparison = compareOffers(books, {}, still(), {});
     const double cord = lineOf(comparison, 1).centsPerMillionBtu;
     for (const OfferLine &line : comparison.lines) {
-        QVERIFY(near(line.centsPerMillionBtu / cord, 1, 2e-6));
-        QVERIFY(near(*line.centsPerCord, 40000, 0.2));
+        QVERIFY(near(line.centsPerMillionBtu / cord, 1, 5e-5));
+        QVERIFY(near(*line.centsPerCord, 40000, 2));
     }
 }
 
@@ -540,7 +542,8 @@ void TstOffers::sentenceInPlainWords()
                 .contains(QStringLiteral("no other to compare it with")));
     addOffer(books, 2, 520);
     const OfferComparison comparison = compareOffers(books, {}, {}, {});
-    const QString sentence = comparison.headline.plainSentence();
+    QString sentence = comparison.headline.plainSentence();
+    sentence.replace(QChar(0x202f), QLatin1Char(' ')); // the thin space before a unit
     const int share = static_cast<int>(std::lround(100 * comparison.lines.first().cheapest));
     QVERIFY(share > 50 && share < 80);
     QCOMPARE(sentence,

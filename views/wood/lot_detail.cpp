@@ -2,6 +2,7 @@
 
 #include "models/domain/answers/answers.h"
 #include "models/domain/wood/delivery.h"
+#include "models/domain/wood/offers.h"
 #include "models/domain/wood/value.h"
 #include "models/items/wording.h"
 #include "views/theme/number_style.h"
@@ -327,8 +328,11 @@ void LotDetail::showBurn()
 
 void LotDetail::showDelivery(const Lot &lot)
 {
+    const auto cook = m_context.answers.ready()
+                          ? domain::typicalCookHeat(m_context.answers.answers().fuel.cooks)
+                          : std::nullopt;
     const domain::DeliveryCheck check =
-        domain::checkDelivery(m_context.books(), lot, domain::wordingOf(m_context.books()));
+        domain::checkDelivery(m_context.books(), lot, domain::wordingOf(m_context.books()), cook);
     m_deliveryPill->setStatus(standingRole(check.headline.standing),
                               standingWord(check.headline.standing));
     m_delivery->setText(check.headline.plainSentence());
