@@ -112,7 +112,12 @@ LotDetail::LotDetail(PageContext &context, QWidget *parent)
     connect(m_hold, &HoldPanel::saved, this, back);
     connect(m_hold, &HoldPanel::closed, this, back);
     connect(&context.verbs.yard(), &workspace::Workspace::changed, this, [this] { refresh(); });
-    connect(&context.answers, &workspace::AnswersService::updated, this, &LotDetail::showBurn);
+    connect(&context.answers, &workspace::AnswersService::updated, this, [this] {
+        showBurn();
+        // The price of a typical cook rests on the cooks.
+        if (m_context.books().lots.contains(m_lot))
+            showDelivery(m_context.books().lots.value(m_lot));
+    });
     setVisible(false);
 }
 
