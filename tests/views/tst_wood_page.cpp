@@ -297,7 +297,7 @@ void TstWoodPage::everyTableHasItsSection()
     auto page = shownPage(yard);
     const QVector<TableId> tables{TableId::Lot,      TableId::MoistureReading, TableId::WoodOrder,
                                   TableId::Supplier, TableId::Species,         TableId::Movement,
-                                  TableId::OvenTest};
+                                  TableId::OvenTest, TableId::Offer};
     for (TableId table : tables) {
         QVERIFY(page->show({table, 0}));
         QVERIFY2(page->list(table)->isVisible(), qPrintable(specOf(table).plural));

@@ -2,6 +2,7 @@
 
 #include "models/domain/answers/answers.h"
 #include "models/domain/wood/delivery.h"
+#include "models/domain/wood/offers.h"
 #include "models/domain/wood/value.h"
 #include "models/items/wording.h"
 #include "views/theme/number_style.h"
@@ -111,7 +112,12 @@ LotDetail::LotDetail(PageContext &context, QWidget *parent)
     connect(m_hold, &HoldPanel::saved, this, back);
     connect(m_hold, &HoldPanel::closed, this, back);
     connect(&context.verbs.yard(), &workspace::Workspace::changed, this, [this] { refresh(); });
-    connect(&context.answers, &workspace::AnswersService::updated, this, &LotDetail::showBurn);
+    connect(&context.answers, &workspace::AnswersService::updated, this, [this] {
+        showBurn();
+        // The price of a typical cook rests on the cooks.
+        if (m_context.books().lots.contains(m_lot))
+            showDelivery(m_context.books().lots.value(m_lot));
+    });
     setVisible(false);
 }
 
@@ -327,8 +333,11 @@ void LotDetail::showBurn()
 
 void LotDetail::showDelivery(const Lot &lot)
 {
+    const auto cook = m_context.answers.ready()
+                          ? domain::typicalCookHeat(m_context.answers.answers().fuel.cooks)
+                          : std::nullopt;
     const domain::DeliveryCheck check =
-        domain::checkDelivery(m_context.books(), lot, domain::wordingOf(m_context.books()));
+        domain::checkDelivery(m_context.books(), lot, domain::wordingOf(m_context.books()), cook);
     m_deliveryPill->setStatus(standingRole(check.headline.standing),
                               standingWord(check.headline.standing));
     m_delivery->setText(check.headline.plainSentence());

@@ -14,7 +14,9 @@
 #include "views/widgets/section_tabs.h"
 #include "views/widgets/text_label.h"
 #include "views/wood/lot_detail.h"
+#include "views/wood/offer_panel.h"
 #include "views/wood/rick_view.h"
+#include "views/wood/supplier_detail.h"
 #include "views/wood/wood_answer.h"
 
 #include <QCoreApplication>
@@ -104,6 +106,7 @@ void WoodPage::buildSections()
                tr("Choose a lot and log a reading: split a piece, read the fresh face."));
     addSection(TableId::WoodOrder, tr("Orders"), QStringLiteral("truck"),
                tr("Write an order down when it is sent; the answer above counts on it."));
+    addOffers();
     addSection(TableId::Supplier, tr("Suppliers"), QStringLiteral("people"),
                tr("Who sells you wood, in what unit, and how long they take."));
     addSection(TableId::Species, tr("Species"), QStringLiteral("wood"),
@@ -134,6 +137,10 @@ void WoodPage::buildSections()
         m_receiving = false;
     });
     connect(&lots->form(), &RecordForm::cancelled, this, [this] { m_receiving = false; });
+    auto *supplier = new SupplierDetail(context());
+    list(TableId::Supplier)->setDetail(supplier);
+    connect(list(TableId::Supplier), &RecordList::chosenChanged, supplier,
+            &SupplierDetail::setSupplier);
     auto *starters = new QPushButton(tr("Add the usual woods"));
     starters->setAccessibleName(tr("Add the usual woods with their figures"));
     starters->setEnabled(!context().readOnly());
@@ -142,6 +149,29 @@ void WoodPage::buildSections()
     list(TableId::Species)
         ->setDetail(new CautionNote(tr("Never burn for food: resinous softwoods, poisonous woods, "
                                        "driftwood, pallets, painted or treated wood.")));
+}
+
+// The comparison stands over its list: it needs the whole width.
+void WoodPage::addOffers()
+{
+    auto *list = new RecordList(context(), TableId::Offer, QStringLiteral("money"),
+                                tr("What suppliers ask for their wood. With two or more the price "
+                                   "of their heat is compared, with how sure the ranking is."));
+    list->setMinimumHeight(theme(this).px(420));
+    m_offers = new OfferPanel(context());
+    auto *page = new QWidget;
+    auto *column = new QVBoxLayout(page);
+    column->setContentsMargins(0, 0, 0, 0);
+    column->setSpacing(0);
+    column->addWidget(m_offers);
+    column->addWidget(list, 1);
+    connect(m_offers, &OfferPanel::opened, this, [this, list](qint64 offer) {
+        show({TableId::Offer, offer});
+        // After bringSections(): the form stands under the comparison.
+        QTimer::singleShot(0, this, [this, list] { m_scroll->ensureWidgetVisible(list); });
+    });
+    m_lists.append({TableId::Offer, list});
+    m_sections->addSection(tr("Offers"), page);
 }
 
 RecordList *WoodPage::list(TableId table) const

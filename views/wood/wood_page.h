@@ -12,6 +12,7 @@ namespace rickyard::views {
 
 class LotDetail;
 class NoticeBar;
+class OfferPanel;
 class RecordList;
 class RickView;
 class SectionTabs;
@@ -33,6 +34,7 @@ public:
     [[nodiscard]] LotDetail &detail() { return *m_detail; }
     [[nodiscard]] RickView &ricks() { return *m_ricks; }
     [[nodiscard]] SectionTabs &sections() { return *m_sections; }
+    [[nodiscard]] OfferPanel &offers() { return *m_offers; }
     // A lot as a delivery that comes now: time, usual supplier, species and measure.
     [[nodiscard]] domain::Row deliveryDefaults() const;
 
@@ -44,6 +46,7 @@ private:
     void buildSections();
     void addSection(domain::TableId table, const QString &name, const QString &iconName,
                     const QString &emptyText);
+    void addOffers();
     void follow(const workspace::Changes &changes);
     void refresh();
     void showBurnFirst();
@@ -61,6 +64,7 @@ private:
     TextLabel *m_burn = nullptr;
     SectionTabs *m_sections = nullptr;
     LotDetail *m_detail = nullptr;
+    OfferPanel *m_offers = nullptr;
     QVector<QPair<domain::TableId, RecordList *>> m_lists;
     QTimer m_soon; // one refresh for a burst of changes
     bool m_receiving = false;
