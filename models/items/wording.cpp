@@ -1,5 +1,7 @@
 #include "models/items/wording.h"
 
+#include "models/domain/wood/stacks.h"
+
 #include <QDateTime>
 #include <QTimeZone>
 

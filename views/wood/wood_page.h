@@ -5,6 +5,7 @@
 
 #include <QTimer>
 
+class QPushButton;
 class QScrollArea;
 class QStackedWidget;
 
@@ -12,6 +13,8 @@ namespace rickyard::views {
 
 class LotDetail;
 class NoticeBar;
+class PageHeader;
+class ReceivingSheet;
 class RecordList;
 class RickView;
 class SectionTabs;
@@ -32,6 +35,7 @@ public:
     [[nodiscard]] LotDetail &detail() { return *m_detail; }
     [[nodiscard]] RickView &ricks() { return *m_ricks; }
     [[nodiscard]] SectionTabs &sections() { return *m_sections; }
+    [[nodiscard]] ReceivingSheet &sheet() { return *m_sheet; }
     // A lot as a delivery that comes now: time, usual supplier, species and measure.
     [[nodiscard]] domain::Row deliveryDefaults() const;
 
@@ -48,6 +52,8 @@ private:
     void sizeSections();
     void bringSections();
     void addStarterSpecies();
+    void buildSheet();
+    void showSheet(bool shown);
     void tellDelivery(domain::RecordId lot);
 
     QStackedWidget *m_stack = nullptr;
@@ -60,7 +66,10 @@ private:
     LotDetail *m_detail = nullptr;
     QVector<QPair<domain::TableId, RecordList *>> m_lists;
     QTimer m_soon; // one refresh for a burst of changes
-    bool m_receiving = false;
+    PageHeader *m_header = nullptr;
+    QPushButton *m_receive = nullptr;
+    ReceivingSheet *m_sheet = nullptr;
+    bool m_receiving = false; // the sheet holds a delivery that is neither saved nor thrown away
 };
 
 } // namespace rickyard::views
