@@ -60,36 +60,6 @@ TextLabel *wrapped(TextStyle style, Role role)
     return label;
 }
 
-QString standingWord(domain::Standing standing)
-{
-    switch (standing) {
-    case domain::Standing::Good:
-        return LotDetail::tr("As paid for");
-    case domain::Standing::Watch:
-        return LotDetail::tr("Right, but wet");
-    case domain::Standing::Act:
-        return LotDetail::tr("Not as paid for");
-    case domain::Standing::Unknown:
-        break;
-    }
-    return LotDetail::tr("Not settled");
-}
-
-Role standingRole(domain::Standing standing)
-{
-    switch (standing) {
-    case domain::Standing::Good:
-        return Role::Good;
-    case domain::Standing::Watch:
-        return Role::Watch;
-    case domain::Standing::Act:
-        return Role::Act;
-    case domain::Standing::Unknown:
-        break;
-    }
-    return Role::Info;
-}
-
 } // namespace
 
 LotDetail::LotDetail(PageContext &context, QWidget *parent)
@@ -338,8 +308,8 @@ void LotDetail::showDelivery(const Lot &lot)
                           : std::nullopt;
     const domain::DeliveryCheck check =
         domain::checkDelivery(m_context.books(), lot, domain::wordingOf(m_context.books()), cook);
-    m_deliveryPill->setStatus(standingRole(check.headline.standing),
-                              standingWord(check.headline.standing));
+    m_deliveryPill->setStatus(deliveryRole(check.headline.standing),
+                              deliveryWord(check.headline.standing));
     m_delivery->setText(check.headline.plainSentence());
     QStringList findings;
     for (const domain::Reason &reason : check.headline.reasons)

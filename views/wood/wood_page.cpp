@@ -15,6 +15,7 @@
 #include "views/widgets/text_label.h"
 #include "views/wood/lot_detail.h"
 #include "views/wood/offer_panel.h"
+#include "views/wood/receiving_sheet.h"
 #include "views/wood/rick_view.h"
 #include "views/wood/supplier_detail.h"
 #include "views/wood/wood_answer.h"
@@ -37,19 +38,20 @@ WoodPage::WoodPage(PageContext &context_, QWidget *parent) : Page(context_, pare
     auto *column = new QVBoxLayout(this);
     column->setContentsMargins(look.space(6), look.space(5), look.space(6), look.space(4));
     column->setSpacing(look.space(4));
-    auto *header = new PageHeader(tr("Wood"));
-    auto *receive =
+    m_header = new PageHeader(tr("Wood"));
+    m_receive =
         new QPushButton(icon(QStringLiteral("truck"), Role::AccentInk), tr("Receive a delivery"));
-    receive->setProperty("role", "primary");
-    receive->setAccessibleName(tr("Receive a delivery"));
-    receive->setEnabled(!context().readOnly());
-    connect(receive, &QPushButton::clicked, this, &WoodPage::addNew);
-    header->addAction(receive);
-    column->addWidget(header);
+    m_receive->setProperty("role", "primary");
+    m_receive->setAccessibleName(tr("Receive a delivery"));
+    m_receive->setEnabled(!context().readOnly());
+    connect(m_receive, &QPushButton::clicked, this, &WoodPage::addNew);
+    m_header->addAction(m_receive);
+    column->addWidget(m_header);
     m_notice = new NoticeBar;
     column->addWidget(m_notice);
     m_stack = new QStackedWidget;
     m_stack->addWidget(buildBody());
+    buildSheet();
     column->addWidget(m_stack, 1);
     m_soon.setSingleShot(true);
     m_soon.setInterval(0);
@@ -132,11 +134,7 @@ void WoodPage::buildSections()
         // The list says nothing of a record that its form already shows.
         m_detail->setLot(lot);
         m_ricks->setChosen(lot);
-        if (m_receiving)
-            tellDelivery(lot);
-        m_receiving = false;
     });
-    connect(&lots->form(), &RecordForm::cancelled, this, [this] { m_receiving = false; });
     auto *supplier = new SupplierDetail(context());
     list(TableId::Supplier)->setDetail(supplier);
     connect(list(TableId::Supplier), &RecordList::chosenChanged, supplier,
@@ -187,6 +185,7 @@ bool WoodPage::show(domain::Link link)
     for (int i = 0; i < m_lists.size(); ++i) {
         if (m_lists.at(i).first != link.table)
             continue;
+        showSheet(false); // what was begun there waits
         m_sections->setCurrent(i);
         bringSections();
         return link.id == 0 || m_lists.at(i).second->show(link.id);
@@ -238,10 +237,10 @@ void WoodPage::addNew()
 {
     if (context().readOnly())
         return;
-    m_sections->setCurrent(0);
-    bringSections();
+    showSheet(true);
+    if (!m_receiving)
+        m_sheet->start(deliveryDefaults());
     m_receiving = true;
-    list(TableId::Lot)->addNew(deliveryDefaults());
     if (context().books().species.isEmpty())
         m_notice->showInfo(tr("A delivery needs its species, and the yard has none yet."),
                            {{tr("Add the usual woods"), [this] {
@@ -250,8 +249,34 @@ void WoodPage::addNew()
                              }}});
 }
 
+void WoodPage::buildSheet()
+{
+    m_sheet = new ReceivingSheet(context());
+    m_stack->addWidget(m_sheet);
+    connect(m_sheet, &ReceivingSheet::saved, this, [this](qint64 lot) {
+        m_receiving = false;
+        m_notice->dismiss();
+        show({TableId::Lot, lot});
+        tellDelivery(lot);
+    });
+    connect(m_sheet, &ReceivingSheet::closed, this, [this] {
+        m_receiving = false;
+        m_notice->dismiss();
+        showSheet(false);
+        m_receive->setFocus(Qt::OtherFocusReason);
+    });
+}
+
+void WoodPage::showSheet(bool shown)
+{
+    m_stack->setCurrentIndex(shown ? 1 : 0);
+    m_header->setTitle(shown ? tr("Receive a delivery") : tr("Wood"));
+    m_receive->setVisible(!shown);
+}
+
 void WoodPage::startSearch()
 {
+    showSheet(false);
     bringSections();
     m_lists.at(m_sections->current()).second->startSearch();
 }

@@ -1,0 +1,100 @@
+#include "views/wood/delivery_verdict.h"
+
+#include "views/theme/theme_hub.h"
+#include "views/widgets/numeral.h"
+#include "views/widgets/sentence_label.h"
+#include "views/widgets/status_pill.h"
+#include "views/widgets/text_label.h"
+#include "views/wood/wood_words.h"
+
+#include <QVBoxLayout>
+
+namespace rickyard::views {
+
+using domain::Standing;
+
+DeliveryVerdict::DeliveryVerdict(QWidget *parent)
+    : QWidget(parent), m_pill(new StatusPill(Role::Info, QString())), m_sentence(new SentenceLabel),
+      m_share(new Numeral), m_column(new QVBoxLayout(this))
+{
+    const Theme &look = theme(this);
+    m_column->setContentsMargins(0, 0, 0, 0);
+    m_column->setSpacing(look.space(1));
+    auto *pill = new QHBoxLayout;
+    pill->addWidget(m_pill);
+    pill->addStretch(1);
+    m_column->addLayout(pill);
+    m_column->addSpacing(look.space(2));
+    m_sentence->setStyles(TextStyle::Heading, TextStyle::Title);
+    m_column->addWidget(m_sentence);
+    m_column->addSpacing(look.space(3));
+    m_column->addWidget(m_share);
+    m_column->addSpacing(look.space(2));
+    setAccessibleName(tr("What this delivery is"));
+}
+
+void DeliveryVerdict::show(const domain::DeliveryCheck &check)
+{
+    m_pill->setStatus(deliveryRole(check.headline.standing), deliveryWord(check.headline.standing));
+    showSentence(check.headline);
+    m_share->setVisible(!check.headline.figure.isEmpty());
+    m_share->setValue(check.headline.figure, QStringLiteral("%"));
+    m_share->setCaption(tr("of the wood that was paid for"));
+    showReasons(check.headline.reasons);
+    setAccessibleDescription(QString(sentence() + QLatin1Char('\n') + reasons()));
+}
+
+void DeliveryVerdict::showSentence(const domain::Headline &headline)
+{
+    const Role role =
+        headline.standing == Standing::Unknown ? Role::Ink : deliveryRole(headline.standing);
+    bool stressed = false;
+    for (const domain::SentencePart &part : headline.sentence)
+        stressed = stressed || part.emphasised;
+    QVector<SentencePart> parts;
+    // The first part is the lot's name, which stands in its own field here.
+    for (const domain::SentencePart &part : headline.sentence.mid(1))
+        parts.append({part.text, part.emphasised || !stressed, role});
+    if (!parts.isEmpty() && !parts.first().text.isEmpty())
+        parts.first().text[0] = parts.first().text.at(0).toUpper();
+    m_sentence->setParts(parts);
+}
+
+void DeliveryVerdict::showReasons(const QVector<domain::Reason> &reasons)
+{
+    while (m_findings.size() < reasons.size()) {
+        Finding finding{new TextLabel(QString(), TextStyle::Caption, Role::InkMuted),
+                        new TextLabel(QString(), TextStyle::Body)};
+        finding.value->setWordWrap(true);
+        m_column->addSpacing(theme(this).space(1));
+        m_column->addWidget(finding.label);
+        m_column->addWidget(finding.value);
+        m_findings << finding;
+    }
+    for (qsizetype i = 0; i < m_findings.size(); ++i) {
+        const bool used = i < reasons.size();
+        m_findings.at(i).label->setVisible(used);
+        m_findings.at(i).value->setVisible(used);
+        QString value = used ? reasons.at(i).value : QString();
+        if (!value.isEmpty())
+            value[0] = value.at(0).toUpper();
+        m_findings.at(i).label->setText(used ? reasons.at(i).label : QString());
+        m_findings.at(i).value->setText(value);
+    }
+}
+
+QString DeliveryVerdict::sentence() const
+{
+    return m_sentence->plainText();
+}
+
+QString DeliveryVerdict::reasons() const
+{
+    QStringList lines;
+    for (const Finding &finding : m_findings)
+        if (!finding.value->text().isEmpty())
+            lines << QString(finding.label->text() + QStringLiteral(": ") + finding.value->text());
+    return lines.join(QLatin1Char('\n'));
+}
+
+} // namespace rickyard::views
