@@ -21,7 +21,7 @@ constexpr int kBodyPoints = 11;
 constexpr int kHeadingPoints = 13;
 constexpr int kTitlePoints = 20;
 
-QString tr(const char *text)
+QString paperWords(const char *text)
 {
     return QCoreApplication::translate("Paper", text);
 }
@@ -105,7 +105,7 @@ int paintPaper(QPagedPaintDevice &device, const Paper &paper)
         painter.setFont(small);
         painter.drawText(QRectF(0, page.height() - foot, page.width(), foot),
                          Qt::AlignRight | Qt::AlignBottom,
-                         tr("%1 · page %2 of %3").arg(paper.title).arg(i + 1).arg(pages));
+                         paperWords("%1 · page %2 of %3").arg(paper.title).arg(i + 1).arg(pages));
         painter.restore();
     }
     painter.end();
@@ -121,7 +121,7 @@ std::optional<QString> writePdf(const Paper &paper, const QString &path)
         QPageLayout::Millimeter);
     if (paintPaper(writer, paper) > 0)
         return std::nullopt;
-    return tr("%1 cannot be written. Choose another folder, or make room on the disk.")
+    return paperWords("%1 cannot be written. Choose another folder, or make room on the disk.")
         .arg(QFileInfo(path).fileName());
 }
 

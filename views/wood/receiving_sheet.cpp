@@ -3,6 +3,7 @@
 #include "models/domain/answers/answers.h"
 #include "models/domain/records/rules.h"
 #include "models/domain/wood/delivery.h"
+#include "models/domain/wood/offers.h"
 #include "views/records/field_editor.h"
 #include "views/records/field_set.h"
 #include "views/theme/theme_hub.h"
@@ -210,7 +211,9 @@ void ReceivingSheet::refresh()
         read->id = kProvisional;
         books.readings.insert(kProvisional, *read);
     }
-    domain::DeliveryCheck check = domain::checkDelivery(books, now, domain::wordingOf(books));
+    domain::DeliveryCheck check =
+        domain::checkDelivery(books, now, domain::wordingOf(books),
+                              domain::typicalCookHeat(m_context.answers.answers().fuel.cooks));
     const QString refusal = refusalOf(books.species.value(now.species));
     if (!refusal.isEmpty()) {
         check.headline.standing = domain::Standing::Act;
