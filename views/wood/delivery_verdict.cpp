@@ -1,5 +1,7 @@
 #include "views/wood/delivery_verdict.h"
 
+#include "models/domain/answers/wording.h"
+#include "models/domain/quantities/units.h"
 #include "views/theme/theme_hub.h"
 #include "views/widgets/numeral.h"
 #include "views/widgets/sentence_label.h"
@@ -12,6 +14,21 @@
 namespace rickyard::views {
 
 using domain::Standing;
+
+namespace {
+
+// "6.4 million Btu, as 994 seasoned lb": at the moisture it has.
+QString netHeatText(domain::Heat heat, const domain::Wording &wording)
+{
+    const QString words = domain::heatWords(heat, wording);
+    if (wording.metric)
+        return words;
+    return DeliveryVerdict::tr("%1 million Btu, as much as %2")
+        .arg(domain::formatNumber(heat.toDouble() / domain::kJoulesPerBtu / 1e6, 1, woodLocale()),
+             words);
+}
+
+} // namespace
 
 DeliveryVerdict::DeliveryVerdict(QWidget *parent)
     : QWidget(parent), m_pill(new StatusPill(Role::Info, QString())), m_sentence(new SentenceLabel),
@@ -33,14 +50,21 @@ DeliveryVerdict::DeliveryVerdict(QWidget *parent)
     setAccessibleName(tr("What this delivery is"));
 }
 
-void DeliveryVerdict::show(const domain::DeliveryCheck &check)
+void DeliveryVerdict::show(const domain::DeliveryCheck &check, const domain::Wording &wording)
 {
     m_pill->setStatus(deliveryRole(check.headline.standing), deliveryWord(check.headline.standing));
     showSentence(check.headline);
     m_share->setVisible(!check.headline.figure.isEmpty());
     m_share->setValue(check.headline.figure, QStringLiteral("%"));
     m_share->setCaption(tr("of the wood that was paid for"));
-    showReasons(check.headline.reasons);
+    QVector<domain::Reason> reasonsShown = check.headline.reasons;
+    if (check.netHeat) {
+        qsizetype at = 0; // after the wood it is the heat of
+        while (at < reasonsShown.size() && reasonsShown.at(at).label != QStringLiteral("Price"))
+            ++at;
+        reasonsShown.insert(at, {tr("Net heat"), netHeatText(*check.netHeat, wording), true, {}});
+    }
+    showReasons(reasonsShown);
     setAccessibleDescription(QString(sentence() + QLatin1Char('\n') + reasons()));
 }
 

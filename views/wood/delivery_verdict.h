@@ -23,7 +23,7 @@ class DeliveryVerdict : public QWidget
 public:
     explicit DeliveryVerdict(QWidget *parent = nullptr);
 
-    void show(const domain::DeliveryCheck &check);
+    void show(const domain::DeliveryCheck &check, const domain::Wording &wording);
     [[nodiscard]] QString sentence() const;
     [[nodiscard]] QString reasons() const; // one a line
 

@@ -89,7 +89,7 @@ void MeterFields::build()
     grid->setColumnStretch(0, 1);
     grid->setColumnStretch(1, 1);
     FieldRow *temperature =
-        m_fields->add(QStringLiteral("wood_temperature"), tr("Temperature of the wood"));
+        m_fields->add(QStringLiteral("wood_temperature"), tr("Wood temperature"));
     if (auto *edit = qobject_cast<UnitLineEdit *>(
             m_fields->editor(QStringLiteral("wood_temperature"))->inner()))
         edit->setUnits({QStringLiteral("°F"), QStringLiteral("°C")});
@@ -103,10 +103,12 @@ void MeterFields::build()
         m_scale->addItem(domain::scaleName(scale));
     m_scale->setAccessibleName(tr("Scale of the meter"));
     m_scale->lineEdit()->setAccessibleName(tr("Scale of the meter"));
-    m_scaleRow = new FieldRow(tr("Scale of the meter"), m_scale);
+    m_scale->lineEdit()->setPlaceholderText(tr("Not known"));
+    m_scaleRow = new FieldRow(tr("Meter scale"), m_scale);
     grid->addWidget(m_scaleRow, 0, 1, Qt::AlignTop);
     grid->addWidget(m_fields->add(QStringLiteral("face")), 1, 0, 1, 2, Qt::AlignTop);
     column->addLayout(grid);
+    column->addStretch(1);
     const auto told = [this] {
         showSummary();
         Q_EMIT changed();

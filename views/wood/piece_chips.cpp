@@ -140,6 +140,10 @@ void PieceChips::showPieces()
             new QPushButton(icon(QStringLiteral("close"), Role::InkMuted),
                             marked ? QString(QStringLiteral("≈ ") + figure) : figure, m_holder);
         chip->setProperty("role", "quiet");
+        // Ten of them have to fit: only as large as their figure.
+        const Theme &look = theme(this);
+        const QFontMetrics metrics(look.font(TextStyle::BodyStrong));
+        chip->setFixedSize(metrics.horizontalAdvance(chip->text()) + look.px(44), look.px(30));
         chip->setLayoutDirection(Qt::RightToLeft);
         chip->setAccessibleName((marked ? tr("Piece %1: about %2 %3, indicative. Take it away")
                                         : tr("Piece %1: %2 %3. Take it away"))

@@ -70,16 +70,18 @@ PaidGroup::PaidGroup(PageContext &context, FieldSet &fields, QWidget *parent)
     m_order->setAccessibleName(tr("Open order"));
     m_orderRow = new FieldRow(tr("Open order"), m_order);
     body()->addWidget(m_orderRow);
-    body()->addLayout(gridOf(
-        {fields.add(QStringLiteral("supplier")), fields.add(QStringLiteral("species")),
-         fields.add(QStringLiteral("paid_count"), tr("How many")),
-         fields.add(QStringLiteral("paid_unit"), tr("Of which unit")),
-         fields.add(QStringLiteral("stick_length")), fields.add(QStringLiteral("bundle_volume"))},
-        2));
+    body()->addLayout(
+        gridOf({fields.add(QStringLiteral("supplier")), fields.add(QStringLiteral("species")),
+                fields.add(QStringLiteral("paid_count"), tr("How many")),
+                fields.add(QStringLiteral("paid_unit"), tr("Of which unit"))},
+               2));
     m_holds->setWordWrap(true);
     body()->addWidget(m_holds);
-    body()->addLayout(gridOf(
-        {fields.add(QStringLiteral("price")), fields.add(QStringLiteral("promised_moisture"))}, 2));
+    body()->addLayout(
+        gridOf({fields.add(QStringLiteral("stick_length")), fields.add(QStringLiteral("price")),
+                fields.add(QStringLiteral("promised_moisture")),
+                fields.add(QStringLiteral("bundle_volume"))},
+               2));
     connect(m_order, &QComboBox::activated, this, &PaidGroup::orderChosen);
 }
 

@@ -7,6 +7,7 @@
 
 #include <optional>
 
+class QBoxLayout;
 class QCheckBox;
 class QComboBox;
 
@@ -85,6 +86,8 @@ public:
     SampleGroup(PageContext &context, FieldSet &fields, QWidget *parent = nullptr);
 
     void start(domain::RecordId provisional);
+    // Scale above meter, where there is no room side by side.
+    void setNarrow(bool narrow);
     [[nodiscard]] PieceChips &weights() const { return *m_weights; }
     [[nodiscard]] MeterFields &meter() const { return *m_meter; }
     // Mean, number and spread of the splits weighed.
@@ -101,6 +104,7 @@ private:
     void showWeights();
 
     PageContext &m_context;
+    QBoxLayout *m_columns;
     PieceChips *m_weights;
     TextLabel *m_weighed;
     MeterFields *m_meter;

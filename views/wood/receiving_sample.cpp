@@ -12,8 +12,7 @@
 #include "views/wood/receiving_groups.h"
 #include "views/wood/wood_words.h"
 
-#include <QHBoxLayout>
-#include <QVBoxLayout>
+#include <QBoxLayout>
 
 #include <vector>
 
@@ -37,15 +36,15 @@ const domain::Unit &massUnit(const PieceChips &weights)
 } // namespace
 
 SampleGroup::SampleGroup(PageContext &context, FieldSet &fields, QWidget *parent)
-    : Card(tr("A sample"), parent), m_context(context), m_weights(nullptr),
+    : Card(tr("A sample"), parent), m_context(context),
+      m_columns(new QBoxLayout(QBoxLayout::LeftToRight)), m_weights(nullptr),
       m_weighed(new TextLabel(QString(), TextStyle::Body, Role::InkMuted)),
       m_meter(new MeterFields(context))
 {
-    auto *columns = new QHBoxLayout;
-    columns->setSpacing(theme(this).space(5));
-    columns->addWidget(buildWeights(fields), 2);
-    columns->addWidget(m_meter, 3, Qt::AlignTop);
-    body()->addLayout(columns);
+    m_columns->setSpacing(theme(this).space(5));
+    m_columns->addWidget(buildWeights(fields), 2);
+    m_columns->addWidget(m_meter, 3);
+    body()->addLayout(m_columns);
     connect(m_weights, &PieceChips::changed, this, [this] {
         showWeights();
         Q_EMIT edited();
@@ -88,6 +87,11 @@ void SampleGroup::start(domain::RecordId provisional)
     m_weights->clear();
     m_meter->start(provisional);
     showWeights();
+}
+
+void SampleGroup::setNarrow(bool narrow)
+{
+    m_columns->setDirection(narrow ? QBoxLayout::TopToBottom : QBoxLayout::LeftToRight);
 }
 
 QString SampleGroup::judge(const QString &text, std::optional<double> value) const

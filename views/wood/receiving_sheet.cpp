@@ -108,6 +108,9 @@ QWidget *ReceivingSheet::buildVerdict()
     column->addWidget(m_verdict);
     column->addStretch(1);
     scroll->setWidget(inner);
+    // The card's own surface shows through.
+    inner->setAutoFillBackground(false);
+    scroll->viewport()->setAutoFillBackground(false);
     card->body()->setSpacing(look.space(3));
     card->body()->addWidget(scroll, 1);
     m_notice = new NoticeBar;
@@ -219,7 +222,7 @@ void ReceivingSheet::refresh()
         check.headline.standing = domain::Standing::Act;
         check.headline.sentence = {{QString(), false}, {refusal, true}};
     }
-    m_verdict->show(check);
+    m_verdict->show(check, domain::wordingOf(books));
 }
 
 bool ReceivingSheet::dirty() const
@@ -232,7 +235,9 @@ bool ReceivingSheet::dirty() const
 
 void ReceivingSheet::cancel()
 {
-    if (dirty())
+    if (m_question->isVisible()) // a second Escape takes the first one back
+        m_question->dismiss();
+    else if (dirty())
         m_question->ask(tr("What was typed on this sheet is not kept."));
     else
         Q_EMIT closed();
@@ -335,6 +340,8 @@ void ReceivingSheet::resizeEvent(QResizeEvent *event)
         m_side->setMaximumHeight(QWIDGETSIZE_MAX);
         m_side->setFixedWidth(qBound(look.px(260), width() * 36 / 100, look.px(400)));
     }
+    const int groups = narrow ? width() : width() - m_side->width();
+    m_sample->setNarrow(groups < look.px(580));
 }
 
 } // namespace rickyard::views

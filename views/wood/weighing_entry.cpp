@@ -11,6 +11,7 @@
 
 #include <QGridLayout>
 #include <QKeyEvent>
+#include <QLineEdit>
 #include <QPushButton>
 #include <QVBoxLayout>
 
@@ -136,8 +137,9 @@ void WeighingEntry::keyPressEvent(QKeyEvent *event)
 {
     if (event->key() == Qt::Key_Escape)
         Q_EMIT closed();
-    else if (event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter)
-        save();
+    else if ((event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter) &&
+             qobject_cast<QLineEdit *>(focusWidget()) != nullptr)
+        save(); // from a field; a button has its own meaning
     else
         QWidget::keyPressEvent(event);
 }
