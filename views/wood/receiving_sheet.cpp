@@ -165,8 +165,12 @@ Lot ReceivingSheet::lot(Problems *problems) const
     lot.id = kProvisional;
     lot.order = m_paid->order();
     // Only the measures of the chosen way are kept; the others stay on the sheet.
-    lot.stacks =
-        lot.measuredBy == Measure::Stack ? m_came->stacks().stacks() : domain::StackSizes();
+    lot.stacks.clear();
+    if (lot.measuredBy == Measure::Stack) {
+        lot.stacks = m_came->stacks().stacks();
+        if (!lot.stacks.isEmpty())
+            keepTyped(lot.typed, QStringLiteral("stacks"), m_came->stacks().asTyped());
+    }
     if (lot.measuredBy != Measure::Loose)
         lot.looseVolume.reset();
     if (lot.measuredBy != Measure::Weighed)
