@@ -42,6 +42,7 @@ ReceivingSheet::ReceivingSheet(PageContext &context, QWidget *parent)
       m_base(domain::emptyRow(TableId::Lot))
 {
     build();
+    onTheme(this, [this] { arrange(); });
     m_soon.setSingleShot(true);
     m_soon.setInterval(0);
     connect(&m_soon, &QTimer::timeout, this, &ReceivingSheet::refresh);
@@ -329,6 +330,11 @@ void ReceivingSheet::showProblems(const Problems &problems)
 void ReceivingSheet::resizeEvent(QResizeEvent *event)
 {
     QWidget::resizeEvent(event);
+    arrange();
+}
+
+void ReceivingSheet::arrange()
+{
     const Theme &look = theme(this);
     const bool narrow = width() < look.px(680);
     m_columns->setDirection(narrow ? QBoxLayout::TopToBottom : QBoxLayout::LeftToRight);
