@@ -156,9 +156,14 @@ void TstReceivingSheet::aDeliveryIsOneStep()
     QVERIFY(std::abs(pounds(*lot.splitMass) - 5.0) < 1e-5);
     QVERIFY(std::abs(pounds(*lot.splitSpread) - 0.7454) < 1e-3);
     QCOMPARE(lot.splitsWeighedAt, std::optional(yard.now));
+    // What was typed stands beside what came of it.
+    QVERIFY2(lot.typed.contains(QStringLiteral("8 ft × 4 ft × 16 in; 4 ft × 4 ft × 16 in")) &&
+                 lot.typed.contains(QStringLiteral("4 4.5 5 5.5 6 4 4.5 5 5.5 6 lb")),
+             qPrintable(lot.typed));
     const MoistureReading reading = books.readings.last();
     QCOMPARE(reading.lot, lot.id);
     QCOMPARE(reading.pieces.size(), qsizetype{3});
+    QVERIFY2(reading.typed.contains(QStringLiteral("17 18 19 % dry")), qPrintable(reading.typed));
     // The ledger rests on the reading of that day, not on the promise.
     const Movement entry = books.movements.last();
     QCOMPARE(entry.lot, lot.id);

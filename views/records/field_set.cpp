@@ -84,6 +84,13 @@ Problems FieldSet::showProblems(const Problems &problems)
     return elsewhere;
 }
 
+void keepTyped(QString &typed, const QString &key, const QString &text)
+{
+    QJsonObject all = QJsonDocument::fromJson(typed.toUtf8()).object();
+    all.insert(key, text);
+    typed = QString::fromUtf8(QJsonDocument(all).toJson(QJsonDocument::Compact));
+}
+
 void FieldSet::clearProblems()
 {
     for (FieldRow *row : std::as_const(m_rows))

@@ -41,4 +41,7 @@ private:
     QMap<QString, FieldRow *> m_rows;
 };
 
+// Puts words as typed beside a record's values: for what is entered otherwise than in one field.
+void keepTyped(QString &typed, const QString &key, const QString &text);
+
 } // namespace rickyard::views

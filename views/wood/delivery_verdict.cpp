@@ -47,6 +47,7 @@ DeliveryVerdict::DeliveryVerdict(QWidget *parent)
     m_column->addSpacing(look.space(3));
     m_column->addWidget(m_share);
     m_column->addSpacing(look.space(2));
+    m_column->addStretch(1);
     setAccessibleName(tr("What this delivery is"));
 }
 
@@ -90,9 +91,10 @@ void DeliveryVerdict::showReasons(const QVector<domain::Reason> &reasons)
         Finding finding{new TextLabel(QString(), TextStyle::Caption, Role::InkMuted),
                         new TextLabel(QString(), TextStyle::Body)};
         finding.value->setWordWrap(true);
-        m_column->addSpacing(theme(this).space(1));
-        m_column->addWidget(finding.label);
-        m_column->addWidget(finding.value);
+        // Before the stretch that keeps them together.
+        m_column->insertWidget(m_column->count() - 1, finding.label);
+        m_column->insertWidget(m_column->count() - 1, finding.value);
+        finding.label->setContentsMargins(0, theme(this).space(1), 0, 0);
         m_findings << finding;
     }
     for (qsizetype i = 0; i < m_findings.size(); ++i) {
@@ -105,6 +107,18 @@ void DeliveryVerdict::showReasons(const QVector<domain::Reason> &reasons)
         m_findings.at(i).label->setText(used ? reasons.at(i).label : QString());
         m_findings.at(i).value->setText(value);
     }
+}
+
+QSize DeliveryVerdict::minimumSizeHint() const
+{
+    const int least = theme(this).px(200);
+    return {least, m_column->totalHeightForWidth(qMax(least, width()))};
+}
+
+void DeliveryVerdict::resizeEvent(QResizeEvent *event)
+{
+    QWidget::resizeEvent(event);
+    updateGeometry();
 }
 
 QString DeliveryVerdict::sentence() const

@@ -27,6 +27,12 @@ public:
     [[nodiscard]] QString sentence() const;
     [[nodiscard]] QString reasons() const; // one a line
 
+    // As high as its words at this width, and no higher.
+    [[nodiscard]] QSize minimumSizeHint() const override;
+
+protected:
+    void resizeEvent(QResizeEvent *event) override;
+
 private:
     void showSentence(const domain::Headline &headline);
     void showReasons(const QVector<domain::Reason> &reasons);

@@ -164,6 +164,8 @@ MoistureReading MeterFields::reading(domain::Instant time) const
     reading.basis = basis();
     reading.scale = m_scale->currentText().trimmed();
     reading.pieces = pieces();
+    if (!reading.pieces.isEmpty())
+        keepTyped(reading.typed, QStringLiteral("pieces"), m_chips->asTyped());
     return reading;
 }
 

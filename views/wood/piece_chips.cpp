@@ -63,6 +63,14 @@ bool PieceChips::isEmpty() const
     return m_values.isEmpty() && m_field->text().trimmed().isEmpty();
 }
 
+QString PieceChips::asTyped() const
+{
+    QStringList figures;
+    for (double value : m_values)
+        figures << QString::number(value, 'g', 6);
+    return QString(figures.join(QLatin1Char(' ')) + QLatin1Char(' ') + m_field->unit());
+}
+
 void PieceChips::clear()
 {
     m_values.clear();

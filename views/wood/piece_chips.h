@@ -28,6 +28,7 @@ public:
     [[nodiscard]] const QVector<double> &values() const { return m_values; }
     [[nodiscard]] bool isEmpty() const;
     void clear();
+    [[nodiscard]] QString asTyped() const; // "27 28.5 % wet"
     // The number of a text in the current unit; missing when it is none.
     void setReader(std::function<std::optional<double>(const QString &)> read);
     // Why a text with its number is refused; empty: it is taken.

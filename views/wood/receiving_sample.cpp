@@ -117,6 +117,7 @@ void SampleGroup::weighInto(domain::Lot &lot) const
     lot.splitsWeighed = static_cast<int>(milligrams.size());
     if (milligrams.empty())
         return;
+    keepTyped(lot.typed, QStringLiteral("split_mass"), m_weights->asTyped());
     lot.splitMass = Mass::rounded(domain::statistics::mean(milligrams).value());
     const auto spread = domain::statistics::sampleSd(milligrams);
     if (spread.ok())

@@ -43,6 +43,7 @@ ReceivingSheet::ReceivingSheet(PageContext &context, QWidget *parent)
       m_base(domain::emptyRow(TableId::Lot))
 {
     build();
+    onTheme(this, [this] { arrange(); });
     m_soon.setSingleShot(true);
     m_soon.setInterval(0);
     connect(&m_soon, &QTimer::timeout, this, &ReceivingSheet::refresh);
@@ -166,8 +167,12 @@ Lot ReceivingSheet::lot(Problems *problems) const
     lot.id = kProvisional;
     lot.order = m_paid->order();
     // Only the measures of the chosen way are kept; the others stay on the sheet.
-    lot.stacks =
-        lot.measuredBy == Measure::Stack ? m_came->stacks().stacks() : domain::StackSizes();
+    lot.stacks.clear();
+    if (lot.measuredBy == Measure::Stack) {
+        lot.stacks = m_came->stacks().stacks();
+        if (!lot.stacks.isEmpty())
+            keepTyped(lot.typed, QStringLiteral("stacks"), m_came->stacks().asTyped());
+    }
     if (lot.measuredBy != Measure::Loose)
         lot.looseVolume.reset();
     if (lot.measuredBy != Measure::Weighed)
@@ -328,6 +333,11 @@ void ReceivingSheet::showProblems(const Problems &problems)
 void ReceivingSheet::resizeEvent(QResizeEvent *event)
 {
     QWidget::resizeEvent(event);
+    arrange();
+}
+
+void ReceivingSheet::arrange()
+{
     const Theme &look = theme(this);
     const bool narrow = width() < look.px(680);
     m_columns->setDirection(narrow ? QBoxLayout::TopToBottom : QBoxLayout::LeftToRight);

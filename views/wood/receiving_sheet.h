@@ -57,6 +57,7 @@ protected:
 
 private:
     void build();
+    void arrange();
     QWidget *buildVerdict();
     void heed(const QString &key);
     void takeOrder();

@@ -245,6 +245,24 @@ StackSizes StackFields::stacks(QString *problem, Stage stage) const
     return all;
 }
 
+QString StackFields::asTyped() const
+{
+    QStringList all;
+    for (const Sides &sides : m_rows) {
+        if (empty(sides))
+            continue;
+        QStringList texts;
+        for (const UnitLineEdit *edit : {sides.length, sides.height, sides.depth}) {
+            const QString text = edit->text().trimmed();
+            // A unit that was typed with the figure is enough.
+            const bool bare = !text.isEmpty() && text.back().isDigit();
+            texts << (bare ? QString(text + QLatin1Char(' ') + edit->unit()) : text);
+        }
+        all << texts.join(QStringLiteral(" × "));
+    }
+    return all.join(QStringLiteral("; "));
+}
+
 QVector<UnitLineEdit *> StackFields::edits() const
 {
     QVector<UnitLineEdit *> all;

@@ -29,6 +29,7 @@ public:
     enum class Stage { Typing, Done };
     [[nodiscard]] domain::StackSizes stacks(QString *problem = nullptr,
                                             Stage stage = Stage::Done) const;
+    [[nodiscard]] QString asTyped() const; // "8 ft × 4 ft × 16 in; …"
     [[nodiscard]] bool isEmpty() const;
     [[nodiscard]] QVector<UnitLineEdit *> edits() const; // length, height, depth of each
     void addStack();

@@ -207,11 +207,16 @@ domain::Row WoodPage::deliveryDefaults() const
         lot.species = last->species;
         lot.supplier = last->supplier;
         lot.measuredBy = last->measuredBy;
+        lot.paidUnit = last->paidUnit;
+        lot.bundleVolume = last->bundleVolume;
         lot.stickLength = last->stickLength;
         lot.cover = last->cover;
         lot.place = last->place;
     } else if (books.suppliers.size() == 1) {
         lot.supplier = books.suppliers.firstKey();
+        lot.paidUnit = books.suppliers.first().unit;
+        lot.stickLength = books.suppliers.first().stickLength;
+        lot.bundleVolume = books.suppliers.first().bundleVolume;
     }
     // An open order says what should have come.
     for (const domain::WoodOrder &order : books.orders) {
@@ -220,6 +225,7 @@ domain::Row WoodPage::deliveryDefaults() const
         lot.order = order.id;
         lot.species = order.species;
         lot.supplier = order.supplier;
+        lot.paidUnit = domain::SellUnit::Cord; // orders are kept in stacked volume
         lot.paidCount = domain::Plain::rounded(domain::cords(order.volume) * 1e6);
         lot.price = order.price;
         lot.promisedMoisture = order.promisedMoisture;
