@@ -303,11 +303,6 @@ void TstWoodOffers::nothingIsCutWhenNarrow()
         const auto *bar = row->findChild<IntervalBar *>();
         QVERIFY2(bar->width() >= bar->minimumSizeHint().width(), qPrintable(bar->words()));
     }
-    if (const QString folder = qEnvironmentVariable("RICKYARD_PICTURES"); !folder.isEmpty()) {
-        page->resize(1180, 900);
-        QTest::qWait(50);
-        page->grab().save(QString(folder + QStringLiteral("/wood_offers.png")));
-    }
 }
 
 RICKYARD_TEST(TstWoodOffers)
