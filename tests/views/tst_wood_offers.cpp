@@ -156,6 +156,9 @@ void TstWoodOffers::bothBasesAndTheRecordAreSaid()
     // 20 % dry basis is 16.7 % wet basis (identity).
     QVERIFY2(texts.contains(QStringLiteral("20 % dry basis (17 % wet basis)")), qPrintable(texts));
     QVERIFY2(texts.contains(QStringLiteral("2 deliveries: 0 of 2 short")), qPrintable(texts));
+    // The labels are drawn in their own ink, not in that of a button.
+    for (const auto *label : rowsOf(*page).first()->findChildren<views::TextLabel *>())
+        QCOMPARE(label->foregroundRole(), QPalette::WindowText);
 }
 
 void TstWoodOffers::whatCannotBeComparedIsListed()
