@@ -162,6 +162,7 @@ OfferRow::OfferRow(const OfferLine &line, const OfferScale &scale, bool first,
     const Theme &look = theme(this);
     setFocusPolicy(Qt::StrongFocus);
     setAttribute(Qt::WA_Hover);
+    setBackgroundRole(QPalette::Window); // else the labels would take the ink of a button
     setCursor(Qt::PointingHandCursor);
     auto *row = new QHBoxLayout(this);
     row->setContentsMargins(look.space(3), look.space(3), look.space(3), look.space(3));
