@@ -182,7 +182,7 @@ private Q_SLOTS:
         m_yard->waitForAnswers();
         RunPanel *run = m_page->now().currentRun();
         QVERIFY(run != nullptr);
-        QTest::keyClick(m_page.get(), Qt::Key_H);
+        click(named<QPushButton>(*run, QStringLiteral("Hand over to the next shift")));
         auto *view = m_page->window()->findChild<PaperView *>();
         QVERIFY(view != nullptr);
         const QString text = view->text();

@@ -1,6 +1,7 @@
 #include "views/wood/offer_row.h"
 
 #include "models/domain/answers/wording.h"
+#include "models/domain/wood/moisture.h"
 #include "models/domain/wood/offer_words.h"
 #include "views/theme/number_style.h"
 #include "views/theme/theme_hub.h"
