@@ -52,10 +52,10 @@ struct WatchCook {
 
 struct WatchSettings {
     double cooksPerFalseAlarm = 200.0; // per pit and direction
-    double holdAbove = 1.0;            // of the sum, in standard deviations
-    double limitPerShare = 6.0;        // how much rho raises the limit
+    double holdAbove = 2.5;            // of the sum, in standard deviations
+    double limitPerShare = 11.0;       // how much rho raises the limit
     double level = 0.90;               // of the interval
-    double scatter = 0.10;             // believed relative scatter of a cook
+    double scatter = 0.11;             // believed relative scatter of a cook
     double scatterWorth = 5.0;         // in cooks
     double efficiency = kEfficiency;
     // Relative standard deviations of the beliefs.
