@@ -10,8 +10,6 @@
 namespace rickyard::domain {
 namespace {
 
-using namespace statistics;
-
 struct WatchWords {
     Q_DECLARE_TR_FUNCTIONS(FuelWatch)
 };
@@ -23,14 +21,14 @@ constexpr double kSurprise = 3.0;
 constexpr int kCrewTerms = 5;
 constexpr int kPitTerms = 3;
 
-BayesRegression startingNorm(const WatchSettings &s)
+statistics::BayesRegression startingNorm(const WatchSettings &s)
 {
     Eigen::VectorXd mean = Eigen::VectorXd::Zero(kCrewTerms);
     mean[0] = 1.0;
     Eigen::VectorXd sd = Eigen::VectorXd::Constant(kCrewTerms, s.crewTerm);
     sd[0] = s.crewWhole;
-    const auto norm =
-        BayesRegression::start(RegressionPrior::independent(mean, sd, s.scatterWorth, s.scatter));
+    const auto norm = statistics::BayesRegression::start(
+        statistics::RegressionPrior::independent(mean, sd, s.scatterWorth, s.scatter));
     Q_ASSERT(norm.ok()); // settings out of range are a defect of the caller
     return norm.value();
 }
@@ -45,7 +43,7 @@ double logVariance(double relativeSd)
 double scoreOf(double relative, double relativeSd, double dof)
 {
     const double v = logVariance(relativeSd);
-    return normalScore((std::log(relative) + 0.5 * v) / std::sqrt(v), dof);
+    return statistics::normalScore((std::log(relative) + 0.5 * v) / std::sqrt(v), dof);
 }
 
 bool usable(const WatchCook &cook)
@@ -59,7 +57,7 @@ bool usable(const WatchCook &cook)
 
 FuelWatch::FuelWatch(WatchSettings settings) : m_settings(settings), m_norm(startingNorm(settings))
 {
-    const auto h = decisionInterval(settings.cooksPerFalseAlarm);
+    const auto h = statistics::decisionInterval(settings.cooksPerFalseAlarm);
     Q_ASSERT(h.ok());
     m_baseLimit = h ? h.value() : 0.0;
 }
@@ -82,13 +80,13 @@ std::vector<double> FuelWatch::rowFor(int block, const HeatColumns &shares) cons
     return row;
 }
 
-std::optional<PredictiveT> FuelWatch::predictive(int block, const HeatColumns &shares,
-                                                 double weight) const
+std::optional<statistics::PredictiveT> FuelWatch::predictive(int block, const HeatColumns &shares,
+                                                             double weight) const
 {
     auto t = m_norm.predict(rowFor(block, shares), weight);
     if (!t)
         return {};
-    PredictiveT p = t.value();
+    statistics::PredictiveT p = t.value();
     if (block < 0) {
         // A pit not seen yet has a whole, a wind and a lighting of its own, of which only the
         // spread is known.
@@ -138,7 +136,7 @@ std::optional<WatchForecast> FuelWatch::expect(RecordId pit, const HeatColumns &
     if (!t)
         return {};
     const double v = logVariance(t->scale);
-    const auto quantile = twoSided(StudentT{t->dof}, m_settings.level);
+    const auto quantile = statistics::twoSided(statistics::StudentT{t->dof}, m_settings.level);
     if (!quantile)
         return {};
     WatchForecast f;
@@ -255,7 +253,7 @@ void FuelWatch::chart(PitBook &book, const WatchCook &cook, const Row &row, doub
                  (book.flag == WatchFlag::Less && book.chart.down.run == 0))
             book.flag = WatchFlag::None;
     }
-    const auto follow = [&](QVector<Row> &climb, const CusumSide &side) {
+    const auto follow = [&](QVector<Row> &climb, const statistics::CusumSide &side) {
         if (side.run == 0)
             climb.clear();
         else
@@ -329,7 +327,8 @@ std::optional<WatchExcess> FuelWatch::excess(RecordId pit, WatchFlag direction) 
     shares = divided(shares, weight);
     relative /= weight;
     const auto t = predictive(book->block, shares, weight);
-    const auto q = t ? twoSided(StudentT{t->dof}, m_settings.level) : Answer<double>(0.0);
+    const auto q = t ? statistics::twoSided(statistics::StudentT{t->dof}, m_settings.level)
+                     : statistics::Answer<double>(0.0);
     if (!t || !q || !(t->location > 0.0))
         return {};
     const double half = q.value() * std::sqrt(logVariance(t->scale / t->location));
