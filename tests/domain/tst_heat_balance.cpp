@@ -242,17 +242,28 @@ void TstHeatBalance::splittingTimeChangesNothing()
         QVERIFY(near(b[j], a[j], 1e-9 * totalHeat(a)));
 }
 
-// Calm to 10 mph in the open roughly doubles the loss of a bare skin (2.2 times by ASTM C680's
-// form); a shelter takes some of that away.
+// Wind over a cylinder of a pit's size by Churchill and Bernstein (Incropera equation 7.54, from
+// memory), air at 320 K. Whole pits: calm to 10 mph in the open adds half to the loss of chamber
+// and hot firebox together (2.2 times by ASTM C680's form on a wall of 200 F); shelter takes some
+// away.
 void TstHeatBalance::windAndShelter()
 {
+    for (const double d : {0.5, 0.75, 1.0}) {
+        for (const double v : {1.5, 3.0, 4.5}) {
+            const double re = v * d / 17.9e-6;
+            const double nu = 0.3 + 0.62 * std::sqrt(re) * std::cbrt(0.704) /
+                                        std::pow(1.0 + std::pow(0.4 / 0.704, 2.0 / 3.0), 0.25) *
+                                        std::pow(1.0 + std::pow(re / 282000.0, 0.625), 0.8);
+            QVERIFY(near(windAlone(v) / (nu * 0.0278 / d), 1.0, 0.35));
+        }
+    }
     Pit pit = backyard();
     pit.shelter = Shelter::Open;
     HeatShape bare = heatShape(pit);
     bare.windShare = 1.0;
     const HeatColumns blown = heatColumns(bare, evening(10, 21.1, 4.47));
     const double ratio = 1.0 + blown[WindColumn] / blown[ShellColumn];
-    QVERIFY2(ratio > 1.5 && ratio < 2.4, qPrintable(QString::number(ratio)));
+    QVERIFY2(ratio > 1.4 && ratio < 2.3, qPrintable(QString::number(ratio)));
     double before = INFINITY;
     for (const Shelter shelter : {Shelter::Open, Shelter::Half, Shelter::Sheltered}) {
         pit.shelter = shelter;

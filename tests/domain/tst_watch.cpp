@@ -60,8 +60,6 @@ private slots:
     void doubtfulCooks();
     void leftOutWithReason();
     void tuningIsGuarded();
-    void bars_data();
-    void bars();
 };
 
 void TstWatch::firstCookIsSensibleAndWide()
@@ -187,7 +185,7 @@ void TstWatch::oneAbsurdCook()
     }
 }
 
-// Three cooks 14 % high lift the sum above the hold; then ordinary ones let it die.
+// Two cooks 13 % high lift the sum above the hold; then ordinary ones let it die.
 void TstWatch::climbIsHeldBackAndGivenBack()
 {
     FuelWatch watch;
@@ -197,8 +195,8 @@ void TstWatch::climbIsHeldBackAndGivenBack()
         WatchCook cook = c.cook;
         // A scatter of 6 % up and down, so that there is one.
         cook.actual *= c.number % 2 == 0 ? 1.06 : 1.0 / 1.06;
-        if (c.number > 30 && c.number <= 33)
-            cook.actual = c.truth * 1.14;
+        if (c.number > 30 && c.number <= 32)
+            cook.actual = c.truth * 1.13;
         const auto v = watch.add(cook);
         wasHeld = wasHeld || v.heldBack;
         QCOMPARE(v.heldBack, watch.heldBack(1) > 0);
@@ -217,7 +215,7 @@ void TstWatch::nothingFoundTeachesTheNorm()
     for (const SeasonCook &c : season(1, 40, 16)) {
         WatchCook cook = c.cook;
         cook.actual *= c.number > 25 ? 1.2 : 1.0;
-        raised = raised || watch.add(cook).raised;
+        raised = watch.add(cook).raised || raised;
     }
     QVERIFY(raised && watch.flag(1) == WatchFlag::More && watch.heldBack(1) > 5);
     const HeatColumns columns = season(1, 1, 16).front().cook.columns;
@@ -319,8 +317,8 @@ void TstWatch::excessIsMeasured()
     }
     qInfo("+25 %% planted: mean %.1f %%, covered %d of %d, dated %d", sum, covered, seasons, dated);
     QVERIFY(std::abs(sum - 25.0) < 4.0);
-    QVERIFY(covered >= 22);
-    QVERIFY(dated >= 24);
+    QVERIFY(covered >= 23);
+    QVERIFY(dated >= 25);
 }
 
 // A cook whose wood was only guessed counts as the share it is trusted.
@@ -384,44 +382,6 @@ void TstWatch::tuningIsGuarded()
     const WatchSettings tuned = tunedSettings(cooks, defaults);
     QVERIFY(tuned.pitWhole < defaults.pitWhole);
     QVERIFY(foretold(cooks, tuned) > foretold(cooks, defaults));
-}
-
-void TstWatch::bars_data()
-{
-    QTest::addColumn<double>("scatter");
-    QTest::addColumn<double>("cooksPerFalseAlarm");
-    QTest::addColumn<double>("median15");
-    QTest::addColumn<double>("missed10");
-    QTest::newRow("8 %") << 0.08 << 180.0 << 5.0 << 0.05;
-    QTest::newRow("12 %") << 0.12 << 180.0 << 8.0 << 1.0;
-}
-
-// The same seasons are judged by the oracle that knows every true parameter and by the rule of
-// thumb, which shows what the figures are worth.
-void TstWatch::bars()
-{
-    QFETCH(double, scatter);
-    QFETCH(double, cooksPerFalseAlarm);
-    QFETCH(double, median15);
-    QFETCH(double, missed10);
-    SeasonPlan plan;
-    plan.scatter = scatter;
-    constexpr int seasons = 60;
-    const WatchSettings settings;
-    const auto ours = [&](const SeasonPlan &p) { return watchSeason(p, settings); };
-    const auto clean = study(plan, seasons, 1.0, ours);
-    const auto more15 = study(plan, seasons, 1.15, ours);
-    const auto more10 = study(plan, seasons, 1.10, ours);
-    const auto thumb = study(plan, seasons, 1.0, thumbSeason);
-    qInfo("%.0f cooks a false alarm (%d of them), +15 %% after %.0f, +10 %% missed %.1f %%; thumb "
-          "%.0f",
-          clean.cooksPerFalseAlarm, clean.falseAlarms, more15.medianToCatch, 100.0 * more10.missed,
-          thumb.cooksPerFalseAlarm);
-    QVERIFY(clean.falseAlarms > 0); // a watch that never speaks is none
-    QVERIFY(clean.cooksPerFalseAlarm >= cooksPerFalseAlarm);
-    QVERIFY(more15.medianToCatch <= median15);
-    QVERIFY(more10.missed <= missed10);
-    QVERIFY(thumb.cooksPerFalseAlarm < 0.5 * clean.cooksPerFalseAlarm);
 }
 
 RICKYARD_TEST(TstWatch)

@@ -266,7 +266,7 @@ StudyResult study(SeasonPlan plan, int seasons, double fault, Replay season)
         plan.fault = fault;
         const SeasonOutcome o = season(plan);
         if (fault > 1.0) {
-            caught.push_back(o.caughtAfter ? *o.caughtAfter : INFINITY);
+            caught.push_back(o.caughtAfter ? double(*o.caughtAfter) : double(INFINITY));
             result.missed += o.caughtAfter ? 0.0 : 1.0 / seasons;
             result.meanPercent += o.percentAtFlag / seasons;
         } else {
@@ -275,7 +275,7 @@ StudyResult study(SeasonPlan plan, int seasons, double fault, Replay season)
         }
     }
     result.cooksPerFalseAlarm =
-        result.falseAlarms > 0 ? static_cast<double>(cooks) / result.falseAlarms : INFINITY;
+        result.falseAlarms > 0 ? double(cooks) / result.falseAlarms : double(INFINITY);
     if (!caught.empty()) {
         std::sort(caught.begin(), caught.end());
         result.medianToCatch = caught[caught.size() / 2];

@@ -64,7 +64,9 @@ Loss lossOf(double natural, double dT, double outside, double wind)
     const double around = outside + kZeroCelsius;
     Loss loss;
     loss.still = natural * dT + radiated(kPaintedEmissivity, around + dT, around);
-    loss.wind = (mixedConvection(natural, windAlone(wind)) - natural) * dT;
+    // Without wind exactly nothing, whatever the cube root rounds to.
+    if (wind > 0.0)
+        loss.wind = (mixedConvection(natural, windAlone(wind)) - natural) * dT;
     return loss;
 }
 

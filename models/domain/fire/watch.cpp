@@ -1,5 +1,6 @@
 #include "models/domain/fire/watch.h"
 
+#include "models/domain/statistics/descriptive.h"
 #include "models/domain/statistics/distributions.h"
 
 #include <QCoreApplication>
@@ -223,8 +224,10 @@ WatchVerdict FuelWatch::add(const WatchCook &cook)
     verdict.score = scoreOf(row.relative, forecast->relativeSd, forecast->dof);
     const double far = std::abs(verdict.score);
     const double clipped = std::clamp(verdict.score, -kSurprise, kSurprise);
+    row.score = clipped;
     row.learned = row.relative;
     row.weight = trust;
+    row.trust = trust;
     if (far > kSurprise) {
         const double v = logVariance(forecast->relativeSd);
         row.learned = std::exp(-0.5 * v + clipped * std::sqrt(v));
@@ -303,6 +306,22 @@ void FuelWatch::repaired(RecordId pit)
     book->flag = WatchFlag::None;
 }
 
+qsizetype FuelWatch::startOfShift(const QVector<Row> &climb, double sign)
+{
+    qsizetype best = climb.size() - 1;
+    double sum = 0.0;
+    double most = 0.0;
+    for (qsizetype i = climb.size() - 1; i >= 0; --i) {
+        sum += sign * climb.at(i).score;
+        const double likelihood = sum > 0.0 ? sum * sum / double(climb.size() - i) : 0.0;
+        if (likelihood > most) {
+            most = likelihood;
+            best = i;
+        }
+    }
+    return best;
+}
+
 std::optional<WatchExcess> FuelWatch::excess(RecordId pit, WatchFlag direction) const
 {
     const auto book = m_pits.constFind(pit);
@@ -311,18 +330,30 @@ std::optional<WatchExcess> FuelWatch::excess(RecordId pit, WatchFlag direction) 
     const QVector<Row> &climb = direction == WatchFlag::Less ? book->down : book->up;
     if (climb.isEmpty())
         return {};
-    // The mean of the climb's cooks against the mean of what today's norm expects of them: one
+    const qsizetype first = startOfShift(climb, direction == WatchFlag::Less ? -1.0 : 1.0);
+    // The mean of its cooks against the mean of what today's norm expects of them: one
     // predictive t for a row that is their average and has the weight of all together.
+    const QVector<Row> shift = climb.mid(first);
+    // One absurd cook among them counts as a surprise away from their middle, not from the norm.
+    std::vector<double> ratios;
+    for (const Row &row : shift)
+        ratios.push_back(row.relative);
+    const auto middle = statistics::median(ratios);
+    if (!middle)
+        return {};
+    const double reach = std::exp(kSurprise * std::sqrt(logVariance(m_norm.scale())));
     HeatColumns shares{};
     double relative = 0.0;
     double joules = 0.0;
     double weight = 0.0;
-    for (const Row &row : climb) {
+    for (const Row &row : shift) {
+        const double ratio =
+            std::clamp(row.relative, middle.value() / reach, middle.value() * reach);
         for (std::size_t j = 0; j < shares.size(); ++j)
-            shares[j] += row.weight * row.shares[j];
-        relative += row.weight * row.learned;
-        joules += (row.learned - 1.0) * row.size;
-        weight += row.weight;
+            shares[j] += row.trust * row.shares[j];
+        relative += row.trust * ratio;
+        joules += (ratio - 1.0) * row.size;
+        weight += row.trust;
     }
     shares = divided(shares, weight);
     relative /= weight;
@@ -334,12 +365,12 @@ std::optional<WatchExcess> FuelWatch::excess(RecordId pit, WatchFlag direction) 
     const double half = q.value() * std::sqrt(logVariance(t->scale / t->location));
     const double ratio = relative / t->location;
     WatchExcess e;
-    e.since = climb.first().cook;
-    e.cooks = static_cast<int>(climb.size());
+    e.since = climb.at(first).cook;
+    e.cooks = static_cast<int>(shift.size());
     e.percent = 100.0 * (ratio - 1.0);
     e.lower = 100.0 * (ratio * std::exp(-half) - 1.0);
     e.upper = 100.0 * (ratio * std::exp(half) - 1.0);
-    e.joulesPerCook = joules / static_cast<double>(climb.size());
+    e.joulesPerCook = joules / e.cooks;
     return e;
 }
 

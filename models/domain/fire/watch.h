@@ -138,8 +138,10 @@ private:
         HeatColumns shares{};
         double relative = 0.0; // actual over expected
         double learned = 0.0;  // the same, no further off than a surprise
-        double weight = 1.0;
-        double size = 0.0; // joules expected
+        double weight = 1.0;   // in the norm
+        double trust = 1.0;
+        double size = 0.0;  // joules expected
+        double score = 0.0; // cut at a surprise
     };
     struct PitBook {
         int block = -1; // first of its coefficients
@@ -156,6 +158,7 @@ private:
                WatchVerdict &verdict);
     void learn(const PitBook &book, const Row &row);
     void giveBack(PitBook &book);
+    static qsizetype startOfShift(const QVector<Row> &climb, double sign);
     [[nodiscard]] std::vector<double> rowFor(int block, const HeatColumns &shares) const;
     [[nodiscard]] std::optional<statistics::PredictiveT>
     predictive(int block, const HeatColumns &shares, double weight) const;

@@ -169,6 +169,7 @@ double BayesRegression::scale() const
 BayesRegression::Real BayesRegression::rotateIn(std::vector<Real> &row)
 {
     const int width = m_size + 1;
+    const std::vector<Real> given = row;
     for (int i = 0; i < m_size; ++i) {
         Real *kept = rowOf(i);
         Real *incoming = row.data();
@@ -176,6 +177,12 @@ BayesRegression::Real BayesRegression::rotateIn(std::vector<Real> &row)
         if (b == 0.0L)
             continue;
         const Real a = kept[i];
+        // What rounding leaves of a row that repeats earlier ones is no new direction.
+        constexpr Real slack = 64.0L * std::numeric_limits<Real>::epsilon();
+        if (a == 0.0L && std::abs(b) <= slack * std::abs(given[static_cast<std::size_t>(i)])) {
+            incoming[i] = 0.0L;
+            continue;
+        }
         if (a == 0.0L) {
             // The triangle has nothing in this direction: the row becomes its row.
             for (int j = i; j < width; ++j) {
