@@ -260,7 +260,7 @@ private slots:
     {
         QByteArray file("id,name,sells_by\n");
         for (int i = 0; i < 150; ++i)
-            file += "0,,bundle\n";
+            file += "0,,barrow\n";
         const TableRead read = readTable(file, TableId::Supplier, QStringLiteral("s.csv"));
         QCOMPARE(read.refused.count, 450);
         QCOMPARE(read.refused.list.size(), kMostRefusals);

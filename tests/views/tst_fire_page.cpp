@@ -186,7 +186,7 @@ private Q_SLOTS:
         auto *view = m_page->window()->findChild<PaperView *>();
         QVERIFY(view != nullptr);
         const QString text = view->text();
-        for (const char *words : {"Hand-over: Small pit", "Lit ", "From ", "carbon monoxide",
+        for (const char *words : {"Hand-over: Big pit", "Lit ", "From ", "carbon monoxide",
                                   "authority having jurisdiction"})
             QVERIFY2(text.contains(QString::fromUtf8(words)), qPrintable(text));
         const QString file = m_yard->folder.filePath(QStringLiteral("sheet.pdf"));
