@@ -6,6 +6,8 @@
 
 #include <QTest>
 
+#include <cmath>
+
 using namespace rickyard::domain;
 using namespace rickyard::test;
 
@@ -44,10 +46,12 @@ void TstWatchStudy::bars()
     const auto more15 = study(plan, seasons, 1.15, ours);
     const auto more10 = missed10 < 1.0 ? study(plan, seasons, 1.10, ours) : StudyResult();
     const auto thumb = study(plan, 20, 1.0, thumbSeason);
-    qInfo("%.0f cooks a false alarm (%d of them), +15 %% after %.0f, +10 %% missed %.1f %%; thumb "
-          "%.0f",
-          clean.cooksPerFalseAlarm, clean.falseAlarms, more15.medianToCatch, 100.0 * more10.missed,
-          thumb.cooksPerFalseAlarm);
+    qInfo(
+        "%.0f cooks a false alarm (%d of them), +15 %% after %.0f, +10 %% missed %.1f %% (nan: not "
+        "asked); thumb "
+        "%.0f",
+        clean.cooksPerFalseAlarm, clean.falseAlarms, more15.medianToCatch,
+        missed10 < 1.0 ? 100.0 * more10.missed : std::nan(""), thumb.cooksPerFalseAlarm);
     QVERIFY(clean.falseAlarms > 0); // a watch that never speaks is none
     QVERIFY(clean.cooksPerFalseAlarm >= cooksPerFalseAlarm);
     QVERIFY(more15.medianToCatch <= median15);
