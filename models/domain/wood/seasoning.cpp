@@ -1,8 +1,11 @@
 #include "models/domain/wood/seasoning.h"
 
+#include <boost/math/tools/toms748_solve.hpp>
+
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <cstdint>
 #include <limits>
 
 namespace rickyard::domain {
@@ -13,7 +16,7 @@ constexpr double kLeastTau = 8;
 constexpr double kMostTau = 2000;
 constexpr int kGrid = SeasoningAir::kGrid;
 // Parts of the mixture that carry less of the chance than this are left out.
-constexpr double kLeastWeight = 1e-7;
+constexpr double kLeastWeight = 1e-5;
 constexpr qint64 kStride = 7;
 constexpr int kMostPoints = 160;
 
@@ -82,11 +85,16 @@ struct Posterior {
             low = std::min(low, meanOf(c, course) - 4 * sdOf(c, course));
             high = std::max(high, meanOf(c, course) + 4 * sdOf(c, course));
         }
-        for (int i = 0; i < 40 && high - low > 1e-3; ++i) {
-            const double middle = 0.5 * (low + high);
-            (chanceBelow(middle, course) < p ? low : high) = middle;
-        }
-        return std::clamp(0.5 * (low + high), 0.0, most);
+        const auto miss = [&](double percent) { return chanceBelow(percent, course) - p; };
+        const auto close = [](double one, double other) { return std::abs(one - other) < 1e-3; };
+        const double atLow = miss(low);
+        const double atHigh = miss(high);
+        if (atLow >= 0 || atHigh <= 0)
+            return std::clamp(atLow >= 0 ? low : high, 0.0, most);
+        std::uintmax_t steps = 60;
+        const auto [from, to] =
+            boost::math::tools::toms748_solve(miss, low, high, atLow, atHigh, close, steps);
+        return std::clamp(0.5 * (from + to), 0.0, most);
     }
 };
 
@@ -287,6 +295,9 @@ SeasoningForecast forecastSeasoning(const SeasoningPrior &prior, qint64 received
         evidence.add(reading, course);
     }
     const Posterior posterior = posteriorOf(prior, evidence, start);
+    // Only the taus that the readings leave a chance are carried on.
+    start.from = posterior.parts.first().k;
+    start.to = posterior.parts.last().k + 1;
 
     const qint64 stride = std::max(kStride, (end - begin) / kMostPoints);
     course = start;
