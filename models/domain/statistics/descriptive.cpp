@@ -12,7 +12,7 @@
 namespace rickyard::domain::statistics {
 namespace {
 
-struct Words {
+struct SampleWords {
     Q_DECLARE_TR_FUNCTIONS(Statistics)
 };
 
@@ -22,11 +22,11 @@ std::optional<Refusal> unfit(std::span<const double> values, std::size_t least)
 {
     if (values.size() < least)
         return Refusal{Reason::TooFewRows,
-                       Words::tr("This needs at least %n value(s); measure more.", nullptr,
+                       SampleWords::tr("This needs at least %n value(s); measure more.", nullptr,
                                  static_cast<int>(least))};
     if (!std::all_of(values.begin(), values.end(), [](double v) { return std::isfinite(v); }))
         return Refusal{Reason::NotFinite,
-                       Words::tr("A value is missing or infinite; leave it out or correct it.")};
+                       SampleWords::tr("A value is missing or infinite; leave it out or correct it.")};
     return {};
 }
 
@@ -34,7 +34,7 @@ Answer<double> representable(double result)
 {
     if (std::isfinite(result))
         return result;
-    return Refusal{Reason::NoAnswer, Words::tr("The values are too large to be summed.")};
+    return Refusal{Reason::NoAnswer, SampleWords::tr("The values are too large to be summed.")};
 }
 
 // Half the width of the t interval of a mean, in standard deviations.
@@ -93,7 +93,7 @@ Answer<double> quantileType7(std::span<const double> values, double p)
         return *refusal;
     if (!(p >= 0.0 && p <= 1.0))
         return Refusal{Reason::OutOfRange,
-                       Words::tr("The share below a quantile must lie between 0 and 1.")};
+                       SampleWords::tr("The share below a quantile must lie between 0 and 1.")};
     std::vector<double> sorted(values.begin(), values.end());
     const double rank = p * static_cast<double>(sorted.size() - 1);
     const auto below = static_cast<std::ptrdiff_t>(std::floor(rank));
@@ -130,10 +130,10 @@ Answer<Interval> meanIntervalFromSummary(int count, double sampleMean, double sd
 {
     if (count < 2)
         return Refusal{Reason::TooFewRows,
-                       Words::tr("An interval needs at least two values; measure more.")};
+                       SampleWords::tr("An interval needs at least two values; measure more.")};
     if (!std::isfinite(sampleMean) || !std::isfinite(sd) || sd < 0.0)
         return Refusal{Reason::OutOfRange,
-                       Words::tr("The mean must be finite and the scatter zero or more.")};
+                       SampleWords::tr("The mean must be finite and the scatter zero or more.")};
     const auto perSd = halfWidthPerSd(count, level);
     if (!perSd)
         return perSd.refusal();
@@ -144,7 +144,7 @@ Answer<Interval> meanIntervalFromSummary(int count, double sampleMean, double sd
 Answer<int> sampleSizeForMean(double sd, double halfWidth, double level)
 {
     if (!std::isfinite(sd) || sd < 0.0 || !std::isfinite(halfWidth) || halfWidth <= 0.0)
-        return Refusal{Reason::OutOfRange, Words::tr("The scatter must be zero or more and the "
+        return Refusal{Reason::OutOfRange, SampleWords::tr("The scatter must be zero or more and the "
                                                      "wanted precision above zero.")};
     // The half-width falls steadily with the count, so bisection finds the first that is enough.
     const auto enough = [&](int count) -> Answer<bool> {
@@ -157,7 +157,7 @@ Answer<int> sampleSizeForMean(double sd, double halfWidth, double level)
     if (!atMost)
         return atMost.refusal();
     if (!atMost.value())
-        return Refusal{Reason::NoAnswer, Words::tr("More than a million values would be needed. "
+        return Refusal{Reason::NoAnswer, SampleWords::tr("More than a million values would be needed. "
                                                    "Accept a wider margin.")};
     int low = 1; // a single value has no scatter: never enough
     int high = largestSample;
