@@ -1,9 +1,9 @@
 #include "app/cli/trace_plan.h"
 
-#include ""
 #include "app/cli/yard_access.h"
 #include "models/domain/fire/trace_facts.h"
 #include "models/domain/quantities/units.h"
+#include "models/domain/weather/series.h"
 #include "models/exchange/time_pattern.h"
 #include "models/exchange/trace_merge.h"
 

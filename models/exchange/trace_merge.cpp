@@ -7,9 +7,6 @@ using domain::TracePoint;
 
 namespace {
 
-// Readings by second since 1970.
-using BySecond = QMap<qint64, domain::Temperature>;
-
 std::optional<Trace> overlappingTrace(const domain::Books &books, domain::RecordId cook,
                                       const QString &probe, qint64 from, qint64 to)
 {
@@ -27,20 +24,39 @@ std::optional<Trace> overlappingTrace(const domain::Books &books, domain::Record
     return std::nullopt;
 }
 
-void collect(BySecond &readings, qint64 start, const QVector<TracePoint> &points)
+// Offsets counted from another start.
+QVector<TracePoint> shifted(QVector<TracePoint> points, qint64 by)
 {
-    for (const TracePoint &point : points)
-        readings.insert(start + point.offset, point.temperature);
+    if (by != 0)
+        for (TracePoint &point : points)
+            point.offset += by;
+    return points;
 }
 
-domain::Outcome<> fillTrace(Trace &trace, const BySecond &readings)
+// Both by time; of two readings of one second the new one stays.
+QVector<TracePoint> united(const QVector<TracePoint> &old, const QVector<TracePoint> &fresh)
 {
-    trace.start = domain::Instant::ofSeconds(readings.firstKey());
     QVector<TracePoint> points;
-    points.reserve(readings.size());
-    for (auto it = readings.constBegin(); it != readings.constEnd(); ++it)
-        points.append({it.key() - readings.firstKey(), it.value()});
-    const auto block = domain::encodeTrace(points);
+    points.reserve(old.size() + fresh.size());
+    qsizetype i = 0;
+    for (const TracePoint &point : fresh) {
+        while (i < old.size() && old.at(i).offset < point.offset)
+            points.append(old.at(i++));
+        if (i < old.size() && old.at(i).offset == point.offset)
+            ++i;
+        points.append(point);
+    }
+    while (i < old.size())
+        points.append(old.at(i++));
+    return points;
+}
+
+// `points` count from `origin`; the trace starts at its first reading.
+domain::Outcome<> fillTrace(Trace &trace, const QVector<TracePoint> &points, qint64 origin)
+{
+    const qint64 first = points.first().offset;
+    trace.start = domain::Instant::ofSeconds(origin + first);
+    const auto block = domain::encodeTrace(shifted(points, -first));
     if (!block)
         return block.problems();
     trace.points = static_cast<int>(points.size());
@@ -62,16 +78,17 @@ domain::Outcome<TraceMerge> mergeTraces(const domain::Books &books, domain::Reco
             overlappingTrace(books, cook, series.probe, start + series.points.first().offset,
                              start + series.points.last().offset);
         Trace trace = old.value_or(Trace{});
-        BySecond readings;
-        if (old)
-            collect(readings, old->start.seconds(), domain::decodeTrace(old->block).value());
-        collect(readings, start, series.points);
+        QVector<TracePoint> points = series.points;
+        if (old) {
+            const auto before = domain::decodeTrace(old->block);
+            points = united(shifted(before.value(), old->start.seconds() - start), points);
+        }
         if (!old) {
             trace.cook = cook;
             trace.probe = series.probe;
             trace.source = source;
         }
-        const auto filled = fillTrace(trace, readings);
+        const auto filled = fillTrace(trace, points, start);
         if (!filled)
             return filled.problems();
         if (old && old->start == trace.start && old->block == trace.block)

@@ -7,6 +7,7 @@
 
 #include <QFile>
 #include <QTextStream>
+#include <QTimeZone>
 
 namespace rickyard {
 
@@ -46,9 +47,6 @@ private Q_SLOTS:
                              << QStringLiteral("standard time of America/New_York") << 4;
         QTest::newRow("epw") << QStringLiteral("okc-tmy3-excerpt.epw") << QStringList{}
                              << QStringLiteral("climate normals") << 6;
-        QTest::newRow("epw as a year")
-            << QStringLiteral("okc-tmy3-excerpt.epw") << QStringList{QStringLiteral("--real-year")}
-            << QStringLiteral("an EPW file: 6 hours") << 6;
     }
     void weatherOfEachFormat()
     {
@@ -67,6 +65,18 @@ private Q_SLOTS:
         QCOMPARE(books().weather.size(), before + records);
         const Ran again = run(call);
         QVERIFY2(again.out.contains(QStringLiteral("0 added, 0 changed")), qPrintable(again.out));
+    }
+
+    // The years of the excerpt as they were lie before any yard's books.
+    void aRealYearKeepsItsYears()
+    {
+        const Ran ran = run({QStringLiteral("import"), QStringLiteral("weather"),
+                             QStringLiteral(RICKYARD_TEST_DATA "/weather/okc-tmy3-excerpt.epw"),
+                             QStringLiteral("--real-year")});
+        QVERIFY(ran.code == 1);
+        QVERIFY2(ran.out.contains(QStringLiteral("From 1982-01-01T07:00:00Z")),
+                 qPrintable(ran.out));
+        QVERIFY2(ran.err.contains(QStringLiteral("1990")), qPrintable(ran.err));
     }
 
     void refusesWhatItCannotPlace()
