@@ -60,6 +60,7 @@ Outcome<Done> fillDemo(commands::Verbs &verbs, quint64 seed, commands::Instant n
     demo::addCalendar(draft);
     demo::addFires(draft);
     demo::addWood(draft);
+    demo::addOffers(draft);
     demo::addUpkeep(draft);
     for (const domain::Weather &record : draft.air.records(QStringLiteral("Pretend Creek")))
         draft.books.weather.insert(record.id, record);
@@ -72,9 +73,9 @@ Outcome<Done> fillDemo(commands::Verbs &verbs, quint64 seed, commands::Instant n
     };
     Outcome<Done> done =
         step(tr("demo: wood and pits"),
-             {TableId::Yard, TableId::Species, TableId::Supplier, TableId::WoodOrder, TableId::Lot,
-              TableId::MoistureReading, TableId::Pit, TableId::CrewTime, TableId::Event,
-              TableId::PlannedCook});
+             {TableId::Yard, TableId::Species, TableId::Supplier, TableId::Offer,
+              TableId::WoodOrder, TableId::Lot, TableId::MoistureReading, TableId::Pit,
+              TableId::CrewTime, TableId::Event, TableId::PlannedCook});
     if (done)
         done =
             step(tr("demo: cooks"), {TableId::Cook, TableId::Feed, TableId::Movement,

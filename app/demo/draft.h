@@ -69,6 +69,7 @@ void addCast(Draft &draft);     // yard, pits, suppliers, species, crew hours
 void addCalendar(Draft &draft); // events, their planned cooks, and the cooks so far
 void addFires(Draft &draft);    // temperatures, notes and needs of every cook so far
 void addWood(Draft &draft);     // orders, lots, readings, feeds and true-ups
+void addOffers(Draft &draft);   // what the suppliers ask just now
 void addUpkeep(Draft &draft);   // tasks, visits, findings, the known-good period
 
 } // namespace rickyard::app::demo

@@ -1,6 +1,8 @@
 #include "models/items/wording.h"
 #include "models/domain/wood/stacks.h"
 
+#include "models/domain/wood/stacks.h"
+
 #include <QDateTime>
 #include <QTimeZone>
 

@@ -21,6 +21,10 @@ private slots:
     void nothingMeasuredSaysSo();
     void readingTakenTheNextDayCounts();
     void promiseOfTheSupplierCounts();
+    void paidByWeightComparesWeights();
+    void paidByWeightAndStackedAsksForTheScale();
+    void priceOfATypicalCook();
+    void mixedWoodIsOnlyANote();
 };
 
 namespace {
@@ -175,6 +179,81 @@ void TstDelivery::promiseOfTheSupplierCounts()
     const DeliveryCheck check = checkDelivery(books, lot, {});
     QCOMPARE(check.promised, dryBasis(18));
     QVERIFY(*check.wetter);
+}
+
+// 2,000 lb paid for, 1,900 came: 5 % short, which a scale can tell and a tape could not.
+void TstDelivery::paidByWeightComparesWeights()
+{
+    Books books = emptyYard();
+    Lot &lot = addLot(books, 1, day(0));
+    lot.name = QStringLiteral("Invented load");
+    lot.measuredBy = Measure::Weighed;
+    lot.weight = massFromPounds(1900);
+    lot.paidUnit = SellUnit::Pound;
+    lot.paidCount = Plain::ofBase(2000 * 1000000LL);
+    lot.promisedMoisture = dryBasis(20);
+    addReading(books, 1, day(0), {20, 20});
+    DeliveryCheck check = checkDelivery(books, lot, {});
+    QVERIFY(check.byWeight && !check.paidFor);
+    QVERIFY(std::abs(*check.shortBy - 0.05) < 1e-9);
+    QVERIFY(isShort(check));
+    QCOMPARE(check.headline.standing, Standing::Act);
+    QCOMPARE(check.headline.figure, QStringLiteral("95"));
+    QString amount = reason(check, QStringLiteral("Amount"));
+    amount.replace(QChar(0x202f), QLatin1Char(' ')); // the thin space before a unit
+    QVERIFY2(
+        amount.startsWith(QStringLiteral("short by 5 %: 1,900 lb came, 2,000 lb was paid for")),
+        qPrintable(amount));
+    lot.weight = massFromPounds(1970); // within the scale's error
+    check = checkDelivery(books, lot, {});
+    QVERIFY(!isShort(check));
+    QVERIFY(reason(check, QStringLiteral("Amount")).startsWith(QStringLiteral("as paid for")));
+    QCOMPARE(check.headline.standing, Standing::Good);
+    lot.weight = massFromPounds(2050);
+    check = checkDelivery(books, lot, {});
+    QVERIFY(reason(check, QStringLiteral("Amount")).startsWith(QStringLiteral("over by")));
+}
+
+void TstDelivery::paidByWeightAndStackedAsksForTheScale()
+{
+    Books books = emptyYard();
+    Lot &lot = cordOf(books, 8);
+    lot.paidUnit = SellUnit::Pound;
+    lot.paidCount = Plain::ofBase(2000 * 1000000LL);
+    addReading(books, 1, day(0), {20, 20});
+    DeliveryCheck check = checkDelivery(books, lot, {});
+    QVERIFY(!check.shortBy && !check.byWeight);
+    QVERIFY(reason(check, QStringLiteral("Amount")).contains(QStringLiteral("weigh it")));
+    lot.stacks.clear();
+    check = checkDelivery(books, lot, {});
+    QVERIFY(reason(check, QStringLiteral("Amount")).contains(QStringLiteral("weigh the load")));
+}
+
+// The cord of pricesByHand: $19.24 a million Btu net, so two million cost $38.48.
+void TstDelivery::priceOfATypicalCook()
+{
+    Books books = emptyYard();
+    const Lot &lot = cordOf(books, 8);
+    addReading(books, 1, day(0), {20, 20});
+    const Heat cook = Heat::rounded(2.0e6 * kJoulesPerBtu);
+    const DeliveryCheck check = checkDelivery(books, lot, {}, cook);
+    QVERIFY(std::abs(*check.centsPerCook - 3848.0) < 1.0);
+    QVERIFY(reason(check, QStringLiteral("Price")).contains(QStringLiteral("a typical cook")));
+    QVERIFY(!checkDelivery(books, lot, {}).centsPerCook);
+}
+
+// NIST Handbook 130, section 2.4.2: shares of a mix within 10 points.
+void TstDelivery::mixedWoodIsOnlyANote()
+{
+    Books books = emptyYard();
+    Lot &lot = cordOf(books, 8);
+    addReading(books, 1, day(0), {20, 20});
+    const Standing plain = checkDelivery(books, lot, {}).headline.standing;
+    QVERIFY(reason(checkDelivery(books, lot, {}), QStringLiteral("Mixed wood")).isEmpty());
+    lot.note = QStringLiteral("Mixed oak and pecan, half and half");
+    const DeliveryCheck check = checkDelivery(books, lot, {});
+    QVERIFY(reason(check, QStringLiteral("Mixed wood")).contains(QStringLiteral("10 points")));
+    QCOMPARE(check.headline.standing, plain);
 }
 
 RICKYARD_TEST(TstDelivery)

@@ -25,7 +25,8 @@ const QDateTime kNow(QDate(2026, 11, 25), QTime(12, 0), Qt::UTC);
 Value randomValue(const FieldSpec &field, QRandomGenerator &random, int serial)
 {
     if (!field.required && random.bounded(4) == 0 && field.kind != FieldKind::Text &&
-        field.kind != FieldKind::LongText && field.kind != FieldKind::Typed)
+        field.kind != FieldKind::LongText && field.kind != FieldKind::Typed &&
+        field.kind != FieldKind::Stacks)
         return std::monostate{};
     switch (field.kind) {
     case FieldKind::Text:

@@ -11,6 +11,7 @@
 #include "views/fire/run_facts.h"
 #include "views/fire/run_panel.h"
 #include "views/records/record_list.h"
+#include "views/reports/paper_view.h"
 #include "views/theme/theme_hub.h"
 #include "views/widgets/empty_state.h"
 #include "views/widgets/notice_bar.h"
@@ -22,6 +23,7 @@
 #include <QApplication>
 #include <QCheckBox>
 #include <QComboBox>
+#include <QFile>
 #include <QLineEdit>
 #include <QPlainTextEdit>
 #include <QPushButton>
@@ -170,9 +172,34 @@ private Q_SLOTS:
         QCOMPARE(std::round(pounds(facts.asIs)), 25.0);
         // At 18.17 % dry basis a little more than a seasoned pound each, by the method.
         QVERIFY(seasonedPounds(facts.heat) > 25.0 && seasonedPounds(facts.heat) < 26.0);
-        const auto lasts = lastsFor(facts.heat * 2.0, facts, m_yard->now);
-        QCOMPARE(lasts->base(), 7200);
-        QVERIFY(!lastsFor(facts.heat, facts, facts.lit + Duration::ofBase(600)));
+    }
+
+    // The sheet for the next shift: on the screen, in a file, and noted when it was taken over.
+    void theHandOverWritesItself()
+    {
+        open();
+        const RecordId id = burning();
+        m_yard->waitForAnswers();
+        RunPanel *run = m_page->now().currentRun();
+        QVERIFY(run != nullptr);
+        QTest::keyClick(m_page.get(), Qt::Key_H);
+        auto *view = m_page->window()->findChild<PaperView *>();
+        QVERIFY(view != nullptr);
+        const QString text = view->text();
+        for (const char *words : {"Hand-over: Small pit", "Lit ", "From ", "carbon monoxide",
+                                  "authority having jurisdiction"})
+            QVERIFY2(text.contains(QString::fromUtf8(words)), qPrintable(text));
+        const QString file = m_yard->folder.filePath(QStringLiteral("sheet.pdf"));
+        QVERIFY(view->saveTo(file));
+        QFile pdf(file);
+        QVERIFY(pdf.open(QIODevice::ReadOnly));
+        QVERIFY(pdf.readAll().startsWith("%PDF-"));
+        QVERIFY(!view->saveTo(QStringLiteral("/no/such/folder/sheet.pdf")));
+        const auto before = m_yard->verbs->books().notes.size();
+        click(named<QPushButton>(*view, QStringLiteral("Handed over")));
+        QCOMPARE(m_yard->verbs->books().notes.size(), before + 1);
+        QCOMPARE(m_yard->verbs->books().notes.last().kind, NoteKind::HandOver);
+        QCOMPARE(m_yard->verbs->books().notes.last().cook, id);
     }
 
     void readyLotsComeFirstWithTheirMoisture()

@@ -4,15 +4,24 @@
 #include "tests/support/registry.h"
 #include "tests/support/yard_fixture.h"
 #include "views/records/field_editor.h"
+#include "views/records/field_set.h"
 #include "views/records/record_form.h"
 #include "views/records/record_list.h"
+#include "views/widgets/field_row.h"
 #include "views/widgets/section_tabs.h"
 #include "views/widgets/unit_line_edit.h"
 #include "views/wood/count_panel.h"
 #include "views/wood/hold_panel.h"
+#include "views/wood/inline_question.h"
 #include "views/wood/lot_detail.h"
+#include "views/wood/meter_fields.h"
+#include "views/wood/piece_chips.h"
 #include "views/wood/reading_entry.h"
+#include "views/wood/receiving_groups.h"
+#include "views/wood/receiving_sheet.h"
 #include "views/wood/rick_view.h"
+#include "views/wood/stack_fields.h"
+#include "views/wood/weighing_entry.h"
 #include "views/wood/wood_page.h"
 #include "views/wood/wood_words.h"
 
@@ -77,6 +86,10 @@ private Q_SLOTS:
     void aCountSetsTheStock();
     void aStackIsCountedByItsMeasures();
     void aHoldNeedsAReason();
+    void mouldHoldsAtOnce();
+    void anOddReadingIsAskedAbout();
+    void coldWoodIsCorrected();
+    void aReferencePieceRemembersItsDryWeight();
     void aDeliveryIsReceived();
     void theRicksOpenByMouseAndKey();
     void theNumeralsAreThoseOfTheStock();
@@ -145,8 +158,20 @@ void TstWoodPage::anImpossibleReadingIsRefusedAndKept()
     QVERIFY(entry.shown().isEmpty());
     QCOMPARE(entry.field()->text(), QStringLiteral("wet"));
     entry.field()->clear();
-    // Above what post oak can hold (Gb 0.60: 101.7 %), so the rules refuse the whole reading.
+    // Above what post oak can hold (Gb 0.60: 101.7 %): refused as soon as it is typed.
     typePiece(entry, "180");
+    QVERIFY(entry.shown().isEmpty());
+    QCOMPARE(entry.field()->text(), QStringLiteral("180"));
+    QVERIFY2(entry.meter().chips().row()->message().contains(QStringLiteral("101.7")),
+             qPrintable(entry.meter().chips().row()->message()));
+    QCOMPARE(yard.verbs->books().readings.size(), before);
+    // Possible as dry basis, impossible once the meter is said to show wet basis: 60 % wet is
+    // 150 % dry.
+    entry.field()->clear();
+    typePiece(entry, "60");
+    QCOMPARE(entry.shown().size(), qsizetype{1});
+    Q_EMIT entry.field()->unitChanged(QStringLiteral("% wet"));
+    QVERIFY(entry.meter().chips().row()->hasProblem());
     press(entry, QStringLiteral("Save reading"));
     QCOMPARE(yard.verbs->books().readings.size(), before);
     QCOMPARE(entry.shown().size(), qsizetype{1});
@@ -212,14 +237,121 @@ void TstWoodPage::aHoldNeedsAReason()
     views::HoldPanel &hold = page->detail().hold();
     press(hold, QStringLiteral("Put on hold"));
     QVERIFY(!yard.verbs->books().lots.value(yard.dryLot).hold);
-    press(hold, QStringLiteral("Mould seen"));
+    press(hold, QStringLiteral("Paint, nails or treatment"));
     press(hold, QStringLiteral("Put on hold"));
     const Lot lot = yard.verbs->books().lots.value(yard.dryLot);
     QVERIFY(lot.hold);
-    QCOMPARE(lot.holdReason, QStringLiteral("Mould seen"));
+    QCOMPARE(lot.holdReason, QStringLiteral("Paint, nails or treatment"));
     QCOMPARE(lotStockAt(yard.verbs->books(), yard.dryLot, yard.now).readiness, Readiness::OnHold);
     QVERIFY(yard.verbs->undo().ok());
     QVERIFY(!yard.verbs->books().lots.value(yard.dryLot).hold);
+}
+
+void TstWoodPage::mouldHoldsAtOnce()
+{
+    YardFixture yard;
+    auto page = shownPage(yard);
+    page->show({TableId::Lot, yard.dryLot});
+    page->detail().openPanel(LotDetail::Panel::Hold);
+    press(page->detail().hold(), QStringLiteral("Mould: hold it now"));
+    const Lot lot = yard.verbs->books().lots.value(yard.dryLot);
+    QVERIFY(lot.hold);
+    QCOMPARE(lot.holdReason, QStringLiteral("Mould seen"));
+    QCOMPARE(page->detail().panel(), LotDetail::Panel::Facts);
+    page->detail().openPanel(LotDetail::Panel::Hold);
+    // A lot on hold is not held again, and lifting it makes no promise.
+    QVERIFY(button(page->detail().hold(), QStringLiteral("Mould: hold it now")) == nullptr);
+}
+
+void TstWoodPage::anOddReadingIsAskedAbout()
+{
+    YardFixture yard;
+    MoistureReading before;
+    before.lot = yard.dryLot;
+    before.time = yard.now - Duration::ofBase(3 * 86400);
+    before.pieces = {Moisture::ofBase(18000)};
+    QVERIFY(yard.verbs->add(before).ok());
+    auto page = shownPage(yard);
+    page->show({TableId::Lot, yard.dryLot});
+    page->detail().openPanel(LotDetail::Panel::Reading);
+    views::ReadingEntry &entry = page->detail().reading();
+    const auto count = yard.verbs->books().readings.size();
+    typePiece(entry, "30");
+    typePiece(entry, "34");
+    // Above fibre saturation a pin meter only hints.
+    QVERIFY2(entry.summary().contains(QStringLiteral("indicative")), qPrintable(entry.summary()));
+    press(entry, QStringLiteral("Save reading"));
+    QVERIFY(entry.question().isVisible());
+    QVERIFY2(entry.question().question().contains(QStringLiteral("14 points wetter")),
+             qPrintable(entry.question().question()));
+    QCOMPARE(yard.verbs->books().readings.size(), count);
+    press(entry, QStringLiteral("Change"));
+    QVERIFY(!entry.question().isVisible());
+    QCOMPARE(entry.shown().size(), qsizetype{2});
+    press(entry, QStringLiteral("Save reading"));
+    press(entry, QStringLiteral("Keep it"));
+    QCOMPARE(yard.verbs->books().readings.size(), count + 1);
+    QCOMPARE(yard.verbs->books().readings.last().pieces.size(), qsizetype{2});
+}
+
+void TstWoodPage::coldWoodIsCorrected()
+{
+    YardFixture yard;
+    Yard record = yard.verbs->books().yard();
+    record.meterScale = QStringLiteral("Douglas-fir");
+    QVERIFY(yard.verbs->edit(record).ok());
+    auto page = shownPage(yard);
+    page->show({TableId::Lot, yard.wetLot});
+    page->detail().openPanel(LotDetail::Panel::Reading);
+    views::ReadingEntry &entry = page->detail().reading();
+    QCOMPARE(entry.meter().scale().currentText(), QStringLiteral("Douglas-fir"));
+    typePiece(entry, "18");
+    typePiece(entry, "18");
+    QVERIFY(!entry.summary().contains(QStringLiteral("orrected")));
+    QWidget *cold = entry.meter().fields().editor(QStringLiteral("wood_temperature"))->inner();
+    QTest::keyClicks(cold, QStringLiteral("32"));
+    // 0 °C is 20 °C below 20 °C: four steps of 5 °C at half a point each, as the rule of two
+    // instrument manuals has it (domain/wood/meter.h).
+    QVERIFY2(entry.summary().contains(QStringLiteral("+2.0 points")), qPrintable(entry.summary()));
+    QVERIFY2(entry.summary().contains(QStringLiteral("20.0")), qPrintable(entry.summary()));
+    QVERIFY2(entry.summary().contains(QStringLiteral("18.0")), qPrintable(entry.summary()));
+    press(entry, QStringLiteral("Save reading"));
+    const MoistureReading reading = yard.verbs->books().readings.last();
+    // The record keeps what the meter showed.
+    QCOMPARE(reading.pieces.first(), Moisture::ofBase(18000));
+    QCOMPARE(reading.woodTemperature, std::optional(temperatureFromFahrenheit(32)));
+    QCOMPARE(reading.scale, QStringLiteral("Douglas-fir"));
+}
+
+void TstWoodPage::aReferencePieceRemembersItsDryWeight()
+{
+    YardFixture yard;
+    OvenTest first;
+    first.lot = yard.dryLot;
+    first.time = yard.now - Duration::ofBase(40 * 86400LL);
+    first.piece = QStringLiteral("R1");
+    first.wet = Mass::ofBase(1300000);
+    first.dry = Mass::ofBase(1000000);
+    QVERIFY(yard.verbs->add(first).ok());
+    auto page = shownPage(yard);
+    page->show({TableId::Lot, yard.dryLot});
+    page->detail().openPanel(LotDetail::Panel::Reading);
+    views::ReadingEntry &entry = page->detail().reading();
+    QTest::mouseClick(entry.ways().tab(1), Qt::LeftButton);
+    views::FieldSet &fields = entry.weighings().fields();
+    QTest::keyClick(fields.editor(QStringLiteral("method"))->inner(), Qt::Key_Down);
+    QTest::keyClicks(fields.editor(QStringLiteral("piece"))->inner(), QStringLiteral("r1"));
+    QTest::keyClicks(fields.editor(QStringLiteral("wet"))->inner(), QStringLiteral("1200"));
+    // 1,200 g now and 1,000 g dry: (1200 - 1000) / 1000 = 20 % dry, 200 / 1200 = 16.7 % wet basis.
+    QVERIFY2(entry.weighings().summary().contains(QStringLiteral("20.0")) &&
+                 entry.weighings().summary().contains(QStringLiteral("16.7")),
+             qPrintable(entry.weighings().summary()));
+    press(entry, QStringLiteral("Save weighings"));
+    const OvenTest test = yard.verbs->books().ovenTests.last();
+    QCOMPARE(test.method, DryWeight::Reference);
+    QCOMPARE(test.dry, Mass::ofBase(1000000));
+    QCOMPARE(test.wet, Mass::ofBase(1200000));
+    QCOMPARE(test.lot, yard.dryLot);
 }
 
 void TstWoodPage::aDeliveryIsReceived()
@@ -227,20 +359,27 @@ void TstWoodPage::aDeliveryIsReceived()
     YardFixture yard;
     auto page = shownPage(yard);
     press(*page, QStringLiteral("Receive a delivery"));
-    views::RecordForm &form = page->list(TableId::Lot)->form();
-    QTRY_VERIFY(form.isVisible());
+    views::ReceivingSheet &sheet = page->sheet();
+    QTRY_VERIFY(sheet.isVisible());
     // Wood, supplier and measure are those that came last; the promise is the supplier's.
     const Lot defaults = fromRow<Lot>(page->deliveryDefaults());
     QCOMPARE(defaults.species, yard.hickory);
     QCOMPARE(defaults.supplier, std::optional(yard.supplier));
     QCOMPARE(defaults.promisedMoisture, std::optional(Moisture::ofBase(20000)));
-    QTest::keyClicks(form.editor(QStringLiteral("name"))->inner(), QStringLiteral("Hickory, late"));
-    QTest::keyClicks(form.editor(QStringLiteral("stacks"))->inner(),
-                     QStringLiteral("8 x 4 ft x 16"));
-    QTest::keyClicks(form.editor(QStringLiteral("paid_count"))->inner(), QStringLiteral("0.5"));
+    auto *name = qobject_cast<QLineEdit *>(sheet.fields().editor(QStringLiteral("name"))->inner());
+    QCOMPARE(name->text(), QStringLiteral("Hickory, 25 Nov"));
+    name->selectAll();
+    QTest::keyClicks(name, QStringLiteral("Hickory, late"));
+    const auto sides = sheet.came().stacks().edits();
+    QTest::keyClicks(sides.at(0), QStringLiteral("8"));
+    QTest::keyClicks(sides.at(1), QStringLiteral("4 ft"));
+    QTest::keyClicks(sides.at(2), QStringLiteral("16"));
+    QTest::keyClicks(sheet.fields().editor(QStringLiteral("paid_count"))->inner(),
+                     QStringLiteral("0.5"));
     const auto lots = yard.verbs->books().lots.size();
-    press(form, QStringLiteral("Add"));
+    press(sheet, QStringLiteral("Receive it"));
     QCOMPARE(yard.verbs->books().lots.size(), lots + 1);
+    QVERIFY(!sheet.isVisible());
     const Lot lot = yard.verbs->books().lots.last();
     QCOMPARE(lot.name, QStringLiteral("Hickory, late"));
     QVERIFY(lotStockAt(yard.verbs->books(), lot.id, yard.now).dryMass > Mass());
@@ -297,7 +436,7 @@ void TstWoodPage::everyTableHasItsSection()
     auto page = shownPage(yard);
     const QVector<TableId> tables{TableId::Lot,      TableId::MoistureReading, TableId::WoodOrder,
                                   TableId::Supplier, TableId::Species,         TableId::Movement,
-                                  TableId::OvenTest};
+                                  TableId::OvenTest, TableId::Offer};
     for (TableId table : tables) {
         QVERIFY(page->show({table, 0}));
         QVERIFY2(page->list(table)->isVisible(), qPrintable(specOf(table).plural));

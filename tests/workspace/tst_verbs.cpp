@@ -98,6 +98,7 @@ private Q_SLOTS:
     void countCorrectsAndShowsTheDifference();
     void markAndFinish();
     void longWriteCanBeStopped();
+    void aDeliveryWithItsReadingIsOneStep();
     void readOnlyRefusesPolitely();
 };
 
@@ -382,6 +383,65 @@ void TstVerbs::longWriteCanBeStopped()
     QCOMPARE(y.workspace->books().weather.size(), 4000);
     QVERIFY(y.verbs->undo().ok());
     QVERIFY(y.workspace->books().weather.isEmpty());
+}
+
+void TstVerbs::aDeliveryWithItsReadingIsOneStep()
+{
+    Yard1 y;
+    Supplier s;
+    s.name = QStringLiteral("Invented wood");
+    WoodOrder order;
+    order.supplier = y.verbs->add(s).value();
+    order.species = y.species;
+    order.state = OrderState::Promised;
+    order.volume = volumeFromCubicFeet(128);
+    const RecordId orderId = y.verbs->add(order).value();
+    Lot l;
+    l.name = QStringLiteral("Lot B");
+    l.species = y.species;
+    l.order = orderId;
+    l.received = kNow;
+    l.measuredBy = Measure::Weighed;
+    l.weight = massFromPounds(1200);
+    MoistureReading r;
+    r.lot = y.lot; // of another lot: it is the new one's
+    r.time = kNow - Duration::ofBase(600);
+    r.pieces = {Moisture::ofBase(19000), Moisture::ofBase(21000)};
+    const Books before = y.verbs->books();
+    const int steps = y.verbs->undoStack().count();
+    // A reading that cannot be writes nothing at all.
+    MoistureReading impossible = r;
+    impossible.pieces = {Moisture::ofBase(180000)};
+    const auto refused = y.verbs->receive(l, impossible);
+    QVERIFY(!refused.ok());
+    QCOMPARE(refused.problems().first().field, QStringLiteral("pieces"));
+    QCOMPARE(y.verbs->books().lots.size(), before.lots.size());
+    QCOMPARE(y.verbs->undoStack().count(), steps);
+    const auto received = y.verbs->receive(l, r);
+    QVERIFY2(received.ok(), qPrintable(received.message()));
+    const Books &books = y.verbs->books();
+    QCOMPARE(y.verbs->undoStack().count(), steps + 1);
+    const MoistureReading kept = books.readings.last();
+    QCOMPARE(kept.lot, received.value());
+    QCOMPARE(kept.time, kNow);
+    // 1,200 lb at the 20 % that was read are 1,000 lb dry: the entry rests on that reading.
+    const Movement entry = books.movements.last();
+    QCOMPARE(entry.lot, received.value());
+    QVERIFY(std::abs(pounds(entry.dryMass) - 1000) < 0.01);
+    QVERIFY(!entry.assumed);
+    QCOMPARE(books.orders.value(orderId).state, OrderState::Received);
+    QCOMPARE(books.orders.value(orderId).received, QDate(2026, 11, 25));
+    QVERIFY(y.verbs->undo().ok());
+    QCOMPARE(books.lots.size(), before.lots.size());
+    QCOMPARE(books.readings.size(), before.readings.size());
+    QCOMPARE(books.movements.size(), before.movements.size());
+    QCOMPARE(books.orders.value(orderId).state, OrderState::Promised);
+    y.reopen();
+    QCOMPARE(y.workspace->books().lots.size(), before.lots.size());
+    // Without a reading it is the lot alone.
+    l.promisedMoisture = Moisture::ofBase(20000);
+    QVERIFY(y.verbs->receive(l, std::nullopt).ok());
+    QCOMPARE(y.verbs->books().readings.size(), before.readings.size());
 }
 
 void TstVerbs::readOnlyRefusesPolitely()

@@ -13,7 +13,6 @@ using namespace rickyard::domain;
 namespace {
 
 constexpr Duration kOneFeeding = Duration::ofBase(120);
-constexpr Duration kLightingTime = Duration::ofBase(1800);
 
 void readFeeds(const Books &books, const Cook &cook, Instant now, RunFacts &facts)
 {
@@ -77,14 +76,6 @@ RunFacts runFacts(const Books &books, const Cook &cook, Instant now)
     slim.weather.clear();
     facts.heat = cookSummary(slim, WeatherSeries(slim), cook, now).netHeat;
     return facts;
-}
-
-std::optional<Duration> lastsFor(Heat left, const RunFacts &facts, Instant now)
-{
-    const Duration burned = now - facts.lit;
-    if (facts.feedings.size() < 2 || burned < kLightingTime || facts.heat <= Heat())
-        return std::nullopt;
-    return burned * std::max(0.0, left / facts.heat);
 }
 
 QVector<LotChoice> lotChoices(const Books &books, Instant now)

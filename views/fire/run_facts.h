@@ -24,11 +24,6 @@ struct RunFacts {
 
 RunFacts runFacts(const domain::Books &books, const domain::Cook &cook, domain::Instant now);
 
-// How long a stock of heat lasts at the cook's own mean rate so far. Nothing before two feedings or
-// in the first half hour, when the lighting would stand for the whole cook.
-std::optional<domain::Duration> lastsFor(domain::Heat left, const RunFacts &facts,
-                                         domain::Instant now);
-
 // Lots that can be fed, ready ones first, with how they stand in words. Woods never to be burned
 // for food and empty lots are left out.
 struct LotChoice {

@@ -1,5 +1,8 @@
 #include "views/fire/run_panel.h"
 
+#include "models/domain/fire/hand_over.h"
+#include "models/domain/fire/wood_left.h"
+#include "models/domain/wood/ledger.h"
 #include "views/charts/chart_view.h"
 #include "views/fire/cook_timeline.h"
 #include "views/fire/feed_pad.h"
@@ -7,6 +10,8 @@
 #include "views/fire/marks_bar.h"
 #include "views/fire/recent_feeds.h"
 #include "views/fire/temperature_entry.h"
+#include "views/reports/paper_view.h"
+#include "views/theme/icons.h"
 #include "views/theme/number_style.h"
 #include "views/theme/theme_hub.h"
 #include "views/widgets/card.h"
@@ -16,6 +21,7 @@
 #include "views/widgets/text_label.h"
 
 #include <QGridLayout>
+#include <QPushButton>
 #include <QVBoxLayout>
 
 namespace rickyard::views {
@@ -86,6 +92,12 @@ void RunPanel::build()
     auto *marks = new Card(tr("Times and notes"), this);
     m_marks = new MarksBar(m_context, m_cook, this);
     marks->body()->addWidget(m_marks);
+    m_handOver = new QPushButton(icon(QStringLiteral("people")), tr("Hand over …"), this);
+    m_handOver->setAccessibleName(tr("Hand over to the next shift"));
+    m_handOver->setToolTip(tr("The sheet for the next shift writes itself (H)"));
+    m_handOver->setShortcut(QKeySequence(Qt::Key_H));
+    connect(m_handOver, &QPushButton::clicked, this, &RunPanel::openHandOver);
+    marks->body()->addWidget(m_handOver);
     marks->body()->addStretch(1);
     grid->addWidget(marks, 1, 0);
     auto *recent = new Card(tr("Last feeds"), this);
@@ -220,20 +232,77 @@ void RunPanel::showLeft()
     const FireWords words(books);
     const Instant now = m_context.verbs.now();
     const RecordId lot = m_pad->lot();
-    const auto lasts =
-        lot == 0 ? std::nullopt : lastsFor(lotStockAt(books, lot, now).netHeat, m_facts, now);
-    if (!lasts) {
+    const Cook cook = books.cooks.value(m_cook);
+    const auto pace = lot == 0 ? std::nullopt : feedPace(books, cook, now);
+    if (!pace) {
+        m_left->setRole(Role::Ink);
         m_left->setValue(QString(), QString());
-        m_left->setCaption(tr("how long the lot lasts shows after half an hour"));
+        m_left->setCaption(tr("how long the lot lasts shows after three feeds"));
         return;
     }
+    const auto end = expectedEnd(books, cook, now);
+    const double error =
+        std::hypot(kCountedStockError, splitWeight(books, books.lots.value(lot)).error);
+    const WoodLeft left =
+        woodLeft(lotStockAt(books, lot, now).netHeat, error, *pace, now,
+                 end ? std::optional(end->time) : std::nullopt, end && end->assumed);
     // Beyond two days the figure says nothing about tonight.
-    const bool plenty = *lasts > durationFromHours(48);
-    m_left->setValue(plenty ? QStringLiteral("48+") : QString::number(hours(*lasts), 'f', 1),
+    const bool plenty = left.lasts > durationFromHours(48);
+    m_left->setValue(plenty ? QStringLiteral("48+") : QString::number(hours(left.lasts), 'f', 1),
                      QStringLiteral("h"));
-    m_left->setCaption(plenty ? tr("this lot lasts at this pace")
-                              : tr("this lot lasts, until %1").arg(words.clock(now + *lasts, now)));
-    m_left->setRole(hours(*lasts) < 2 ? Role::Watch : Role::Ink);
+    QString caption =
+        plenty ? tr("this lot lasts at this pace")
+               : tr("this lot lasts, until %1 (%2 to %3)")
+                     .arg(words.clock(now + left.lasts, now), words.clock(now + left.least, now),
+                          words.clock(now + left.most, now));
+    const bool doubtful = left.end && left.chanceEnough < 0.9;
+    if (doubtful)
+        caption +=
+            tr("; enough to the end with %1 % chance").arg(std::lround(100 * left.chanceEnough));
+    m_left->setCaption(caption);
+    m_left->setRole(doubtful ? Role::Watch : Role::Ink);
+}
+
+Paper RunPanel::handOverPaper() const
+{
+    const Books &books = m_context.books();
+    const Answers &answers = m_context.answers.answers();
+    const HandOver sheet = handOver(books, answers.fuel, answers.upkeep, books.cooks.value(m_cook),
+                                    m_pad->lot(), m_context.verbs.now(), wordingOf(books));
+    Paper paper;
+    paper.title = tr("Hand-over: %1").arg(sheet.title);
+    paper.subtitle = books.yard().invented ? tr("Invented data") : QString();
+    for (const HandOverSection &section : sheet.sections)
+        paper.sections << PaperSection{section.heading, section.lines, false};
+    paper.sections << PaperSection{
+        tr("Always"),
+        {tr("Nobody sleeps near a pit that burns: carbon monoxide has no smell."),
+         tr("A grease fire: close the doors and dampers, no water; know where the extinguisher "
+            "is."),
+         tr("Ash holds live coals for days: metal can with a lid, outdoors, away from walls."),
+         tr("Local code and the authority having jurisdiction decide.")},
+        false};
+    return paper;
+}
+
+void RunPanel::openHandOver()
+{
+    auto *view = new PaperView(handOverPaper(), window());
+    view->setAttribute(Qt::WA_DeleteOnClose);
+    if (!m_context.readOnly()) {
+        QPushButton *taken = view->addAct(tr("Handed over"));
+        connect(taken, &QPushButton::clicked, this, [this, view] {
+            const auto noted = m_context.verbs.note(m_cook, NoteKind::HandOver, QString());
+            view->accept();
+            if (!noted)
+                refuse(noted.message());
+            else
+                offerUndo(tr("Handed over at %1.")
+                              .arg(FireWords(m_context.books()).clock(m_context.verbs.now())),
+                          {TableId::CookNote, noted.value()});
+        });
+    }
+    view->open();
 }
 
 void RunPanel::focusFeed()

@@ -4,6 +4,9 @@
 
 #include "views/fire/run_facts.h"
 #include "views/page.h"
+#include "views/reports/paper.h"
+
+class QPushButton;
 
 namespace rickyard::views {
 
@@ -30,6 +33,8 @@ public:
     void tick();
     void focusFeed();
     [[nodiscard]] FeedPad &pad() { return *m_pad; }
+    // The hand-over as it would be printed now.
+    [[nodiscard]] Paper handOverPaper() const;
 
 Q_SIGNALS:
     void finished(qint64 cook);
@@ -41,6 +46,7 @@ private:
     void showWood();
     void showTemperature();
     void showLeft();
+    void openHandOver();
     // Says what was done and offers to take it back: by the undo stack while it is the last step,
     // else by taking out the record.
     void offerUndo(const QString &text, domain::Link link);
@@ -62,6 +68,7 @@ private:
     TemperatureEntry *m_entry = nullptr;
     CookTimeline *m_timeline = nullptr;
     RecentFeeds *m_recent = nullptr;
+    QPushButton *m_handOver = nullptr;
 };
 
 } // namespace rickyard::views

@@ -99,6 +99,18 @@ void RickyardStyle::drawControl(ControlElement element, const QStyleOption *opti
         proxy()->drawControl(CE_PushButtonBevel, option, painter, widget);
         proxy()->drawControl(CE_PushButtonLabel, option, painter, widget);
         return;
+    case CE_ComboBoxLabel: {
+        const auto *combo = qstyleoption_cast<const QStyleOptionComboBox *>(option);
+        if (combo == nullptr)
+            return;
+        // A long choice ends in an ellipsis rather than in half a letter.
+        QStyleOptionComboBox part(*combo);
+        const QRect field = subControlRect(CC_ComboBox, combo, SC_ComboBoxEditField, widget);
+        part.currentText = combo->fontMetrics.elidedText(combo->currentText, Qt::ElideRight,
+                                                         field.width() - look.px(4));
+        QProxyStyle::drawControl(element, &part, painter, widget);
+        return;
+    }
     case CE_TabBarTabShape:
         paint::tabShape(option, painter, widget);
         return;

@@ -1,5 +1,6 @@
 #include "views/wood/hold_panel.h"
 
+#include "views/theme/icons.h"
 #include "views/theme/theme_hub.h"
 #include "views/widgets/caution_note.h"
 #include "views/widgets/field_row.h"
@@ -14,21 +15,29 @@ namespace rickyard::views {
 
 HoldPanel::HoldPanel(PageContext &context, QWidget *parent)
     : QWidget(parent), m_context(context), m_heading(new TextLabel(QString(), TextStyle::Heading)),
-      m_reason(new QLineEdit), m_usual(new QWidget), m_save(new QPushButton(tr("Put on hold")))
+      m_reason(new QLineEdit), m_usual(new QWidget),
+      m_mould(new QPushButton(icon(QStringLiteral("warning")), tr("Mould: hold it now"))),
+      m_save(new QPushButton(tr("Put on hold")))
 {
     const Theme &look = theme(this);
     auto *column = new QVBoxLayout(this);
     column->setContentsMargins(0, 0, 0, 0);
     column->setSpacing(look.space(3));
     column->addWidget(m_heading);
+    // The commonest reason, and the one that does not wait.
+    m_mould->setAccessibleName(tr("Mould seen: put this lot on hold now"));
+    connect(m_mould, &QPushButton::clicked, this, [this] {
+        m_reason->setText(tr("Mould seen"));
+        save();
+    });
+    column->addWidget(m_mould, 0, Qt::AlignLeft);
     m_reason->setAccessibleName(tr("Reason for the hold"));
     m_row = new FieldRow(tr("Reason"), m_reason);
     column->addWidget(m_row);
     auto *flow = new FlowLayout(m_usual);
     flow->setContentsMargins(0, 0, 0, 0);
-    for (const QString &reason :
-         {tr("Mould seen"), tr("Kind of wood not certain"), tr("Paint, nails or treatment"),
-          tr("Dispute with the supplier")}) {
+    for (const QString &reason : {tr("Kind of wood not certain"), tr("Paint, nails or treatment"),
+                                  tr("Dispute with the supplier")}) {
         auto *button = new QPushButton(reason);
         button->setProperty("role", "quiet");
         button->setAccessibleName(tr("Take as the reason: %1").arg(reason));
@@ -66,8 +75,11 @@ void HoldPanel::start(domain::RecordId lot)
     m_save->setAccessibleName(m_save->text());
     m_save->setEnabled(!m_context.readOnly());
     m_reason->setText(record.hold ? record.holdReason : QString());
+    m_mould->setVisible(!record.hold);
+    m_mould->setEnabled(!m_context.readOnly());
     m_row->setHelp(record.hold
-                       ? tr("The crew decides; say in the lot's note what was checked.")
+                       ? tr("The crew decides, not this program: nothing here can tell that mouldy "
+                            "or doubtful wood is safe. Say in the lot's note what was checked.")
                        : tr("It is kept out of every count of dry wood until it is lifted."));
     m_usual->setVisible(!record.hold);
     m_row->clearProblem();

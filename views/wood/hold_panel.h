@@ -34,6 +34,7 @@ private:
     QLineEdit *m_reason = nullptr;
     FieldRow *m_row = nullptr;
     QWidget *m_usual = nullptr;
+    QPushButton *m_mould = nullptr; // one press: hold it now
     QPushButton *m_save = nullptr;
 };
 

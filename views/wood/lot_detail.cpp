@@ -2,6 +2,7 @@
 
 #include "models/domain/answers/answers.h"
 #include "models/domain/wood/delivery.h"
+#include "models/domain/wood/offers.h"
 #include "models/domain/wood/value.h"
 #include "models/items/wording.h"
 #include "views/theme/number_style.h"
@@ -59,36 +60,6 @@ TextLabel *wrapped(TextStyle style, Role role)
     return label;
 }
 
-QString standingWord(domain::Standing standing)
-{
-    switch (standing) {
-    case domain::Standing::Good:
-        return LotDetail::tr("As paid for");
-    case domain::Standing::Watch:
-        return LotDetail::tr("Right, but wet");
-    case domain::Standing::Act:
-        return LotDetail::tr("Not as paid for");
-    case domain::Standing::Unknown:
-        break;
-    }
-    return LotDetail::tr("Not settled");
-}
-
-Role standingRole(domain::Standing standing)
-{
-    switch (standing) {
-    case domain::Standing::Good:
-        return Role::Good;
-    case domain::Standing::Watch:
-        return Role::Watch;
-    case domain::Standing::Act:
-        return Role::Act;
-    case domain::Standing::Unknown:
-        break;
-    }
-    return Role::Info;
-}
-
 } // namespace
 
 LotDetail::LotDetail(PageContext &context, QWidget *parent)
@@ -111,7 +82,12 @@ LotDetail::LotDetail(PageContext &context, QWidget *parent)
     connect(m_hold, &HoldPanel::saved, this, back);
     connect(m_hold, &HoldPanel::closed, this, back);
     connect(&context.verbs.yard(), &workspace::Workspace::changed, this, [this] { refresh(); });
-    connect(&context.answers, &workspace::AnswersService::updated, this, &LotDetail::showBurn);
+    connect(&context.answers, &workspace::AnswersService::updated, this, [this] {
+        showBurn();
+        // The price of a typical cook rests on the cooks.
+        if (m_context.books().lots.contains(m_lot))
+            showDelivery(m_context.books().lots.value(m_lot));
+    });
     setVisible(false);
 }
 
@@ -327,10 +303,13 @@ void LotDetail::showBurn()
 
 void LotDetail::showDelivery(const Lot &lot)
 {
+    const auto cook = m_context.answers.ready()
+                          ? domain::typicalCookHeat(m_context.answers.answers().fuel.cooks)
+                          : std::nullopt;
     const domain::DeliveryCheck check =
-        domain::checkDelivery(m_context.books(), lot, domain::wordingOf(m_context.books()));
-    m_deliveryPill->setStatus(standingRole(check.headline.standing),
-                              standingWord(check.headline.standing));
+        domain::checkDelivery(m_context.books(), lot, domain::wordingOf(m_context.books()), cook);
+    m_deliveryPill->setStatus(deliveryRole(check.headline.standing),
+                              deliveryWord(check.headline.standing));
     m_delivery->setText(check.headline.plainSentence());
     QStringList findings;
     for (const domain::Reason &reason : check.headline.reasons)

@@ -1,19 +1,20 @@
 // A moisture reading taken with the meter in one hand: a number, Enter, the next piece. Mean and
-// spread stand beside it on both bases as the pieces come in.
+// spread stand beside it on both bases as the pieces come in. Two weighings of a piece are the
+// other way to know its moisture.
 #pragma once
 
 #include "models/domain/records/books.h"
 #include "views/page.h"
 
-class QComboBox;
 class QPushButton;
 
 namespace rickyard::views {
 
-class FieldRow;
-class FlowLayout;
-class TextLabel;
+class InlineQuestion;
+class MeterFields;
+class SectionTabs;
 class UnitLineEdit;
+class WeighingEntry;
 
 class ReadingEntry : public QWidget
 {
@@ -25,36 +26,29 @@ public:
     void start(domain::RecordId lot);
     [[nodiscard]] domain::MeterBasis basis() const;
     // As the meter showed them, in per cent.
-    [[nodiscard]] const QVector<double> &shown() const { return m_shown; }
+    [[nodiscard]] const QVector<double> &shown() const;
     [[nodiscard]] domain::PieceMoistures pieces() const; // dry basis
-    [[nodiscard]] UnitLineEdit *field() const { return m_field; }
+    [[nodiscard]] UnitLineEdit *field() const;
     [[nodiscard]] QString summary() const;
+    [[nodiscard]] MeterFields &meter() const { return *m_meter; }
+    [[nodiscard]] WeighingEntry &weighings() const { return *m_weighings; }
+    [[nodiscard]] InlineQuestion &question() const { return *m_question; }
+    [[nodiscard]] SectionTabs &ways() const { return *m_ways; }
 
 Q_SIGNALS:
     void saved(qint64 id);
     void closed();
 
-protected:
-    bool eventFilter(QObject *watched, QEvent *event) override;
-
 private:
-    void build();
-    void takePiece();
-    void dropPiece(int index);
-    void showPieces();
-    void showSummary();
+    QWidget *buildMeter();
     void save();
+    void write(const domain::MoistureReading &reading);
 
     PageContext &m_context;
-    domain::RecordId m_lot = 0;
-    QVector<double> m_shown;
-    UnitLineEdit *m_field = nullptr;
-    FieldRow *m_row = nullptr;
-    QComboBox *m_face = nullptr;
-    FlowLayout *m_chips = nullptr;
-    QWidget *m_chipHolder = nullptr;
-    TextLabel *m_mean = nullptr;
-    TextLabel *m_spread = nullptr;
+    SectionTabs *m_ways = nullptr;
+    MeterFields *m_meter = nullptr;
+    WeighingEntry *m_weighings = nullptr;
+    InlineQuestion *m_question = nullptr;
     QPushButton *m_save = nullptr;
 };
 

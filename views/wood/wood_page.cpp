@@ -14,7 +14,10 @@
 #include "views/widgets/section_tabs.h"
 #include "views/widgets/text_label.h"
 #include "views/wood/lot_detail.h"
+#include "views/wood/offer_panel.h"
+#include "views/wood/receiving_sheet.h"
 #include "views/wood/rick_view.h"
+#include "views/wood/supplier_detail.h"
 #include "views/wood/wood_answer.h"
 
 #include <QCoreApplication>
@@ -35,19 +38,20 @@ WoodPage::WoodPage(PageContext &context_, QWidget *parent) : Page(context_, pare
     auto *column = new QVBoxLayout(this);
     column->setContentsMargins(look.space(6), look.space(5), look.space(6), look.space(4));
     column->setSpacing(look.space(4));
-    auto *header = new PageHeader(tr("Wood"));
-    auto *receive =
+    m_header = new PageHeader(tr("Wood"));
+    m_receive =
         new QPushButton(icon(QStringLiteral("truck"), Role::AccentInk), tr("Receive a delivery"));
-    receive->setProperty("role", "primary");
-    receive->setAccessibleName(tr("Receive a delivery"));
-    receive->setEnabled(!context().readOnly());
-    connect(receive, &QPushButton::clicked, this, &WoodPage::addNew);
-    header->addAction(receive);
-    column->addWidget(header);
+    m_receive->setProperty("role", "primary");
+    m_receive->setAccessibleName(tr("Receive a delivery"));
+    m_receive->setEnabled(!context().readOnly());
+    connect(m_receive, &QPushButton::clicked, this, &WoodPage::addNew);
+    m_header->addAction(m_receive);
+    column->addWidget(m_header);
     m_notice = new NoticeBar;
     column->addWidget(m_notice);
     m_stack = new QStackedWidget;
     m_stack->addWidget(buildBody());
+    buildSheet();
     column->addWidget(m_stack, 1);
     m_soon.setSingleShot(true);
     m_soon.setInterval(0);
@@ -104,6 +108,7 @@ void WoodPage::buildSections()
                tr("Choose a lot and log a reading: split a piece, read the fresh face."));
     addSection(TableId::WoodOrder, tr("Orders"), QStringLiteral("truck"),
                tr("Write an order down when it is sent; the answer above counts on it."));
+    addOffers();
     addSection(TableId::Supplier, tr("Suppliers"), QStringLiteral("people"),
                tr("Who sells you wood, in what unit, and how long they take."));
     addSection(TableId::Species, tr("Species"), QStringLiteral("wood"),
@@ -129,11 +134,11 @@ void WoodPage::buildSections()
         // The list says nothing of a record that its form already shows.
         m_detail->setLot(lot);
         m_ricks->setChosen(lot);
-        if (m_receiving)
-            tellDelivery(lot);
-        m_receiving = false;
     });
-    connect(&lots->form(), &RecordForm::cancelled, this, [this] { m_receiving = false; });
+    auto *supplier = new SupplierDetail(context());
+    list(TableId::Supplier)->setDetail(supplier);
+    connect(list(TableId::Supplier), &RecordList::chosenChanged, supplier,
+            &SupplierDetail::setSupplier);
     auto *starters = new QPushButton(tr("Add the usual woods"));
     starters->setAccessibleName(tr("Add the usual woods with their figures"));
     starters->setEnabled(!context().readOnly());
@@ -142,6 +147,29 @@ void WoodPage::buildSections()
     list(TableId::Species)
         ->setDetail(new CautionNote(tr("Never burn for food: resinous softwoods, poisonous woods, "
                                        "driftwood, pallets, painted or treated wood.")));
+}
+
+// The comparison stands over its list: it needs the whole width.
+void WoodPage::addOffers()
+{
+    auto *list = new RecordList(context(), TableId::Offer, QStringLiteral("money"),
+                                tr("What suppliers ask for their wood. With two or more the price "
+                                   "of their heat is compared, with how sure the ranking is."));
+    list->setMinimumHeight(theme(this).px(420));
+    m_offers = new OfferPanel(context());
+    auto *page = new QWidget;
+    auto *column = new QVBoxLayout(page);
+    column->setContentsMargins(0, 0, 0, 0);
+    column->setSpacing(0);
+    column->addWidget(m_offers);
+    column->addWidget(list, 1);
+    connect(m_offers, &OfferPanel::opened, this, [this, list](qint64 offer) {
+        show({TableId::Offer, offer});
+        // After bringSections(): the form stands under the comparison.
+        QTimer::singleShot(0, this, [this, list] { m_scroll->ensureWidgetVisible(list); });
+    });
+    m_lists.append({TableId::Offer, list});
+    m_sections->addSection(tr("Offers"), page);
 }
 
 RecordList *WoodPage::list(TableId table) const
@@ -157,6 +185,7 @@ bool WoodPage::show(domain::Link link)
     for (int i = 0; i < m_lists.size(); ++i) {
         if (m_lists.at(i).first != link.table)
             continue;
+        showSheet(false); // what was begun there waits
         m_sections->setCurrent(i);
         bringSections();
         return link.id == 0 || m_lists.at(i).second->show(link.id);
@@ -178,11 +207,16 @@ domain::Row WoodPage::deliveryDefaults() const
         lot.species = last->species;
         lot.supplier = last->supplier;
         lot.measuredBy = last->measuredBy;
+        lot.paidUnit = last->paidUnit;
+        lot.bundleVolume = last->bundleVolume;
         lot.stickLength = last->stickLength;
         lot.cover = last->cover;
         lot.place = last->place;
     } else if (books.suppliers.size() == 1) {
         lot.supplier = books.suppliers.firstKey();
+        lot.paidUnit = books.suppliers.first().unit;
+        lot.stickLength = books.suppliers.first().stickLength;
+        lot.bundleVolume = books.suppliers.first().bundleVolume;
     }
     // An open order says what should have come.
     for (const domain::WoodOrder &order : books.orders) {
@@ -191,6 +225,7 @@ domain::Row WoodPage::deliveryDefaults() const
         lot.order = order.id;
         lot.species = order.species;
         lot.supplier = order.supplier;
+        lot.paidUnit = domain::SellUnit::Cord; // orders are kept in stacked volume
         lot.paidCount = domain::Plain::rounded(domain::cords(order.volume) * 1e6);
         lot.price = order.price;
         lot.promisedMoisture = order.promisedMoisture;
@@ -208,10 +243,10 @@ void WoodPage::addNew()
 {
     if (context().readOnly())
         return;
-    m_sections->setCurrent(0);
-    bringSections();
+    showSheet(true);
+    if (!m_receiving)
+        m_sheet->start(deliveryDefaults());
     m_receiving = true;
-    list(TableId::Lot)->addNew(deliveryDefaults());
     if (context().books().species.isEmpty())
         m_notice->showInfo(tr("A delivery needs its species, and the yard has none yet."),
                            {{tr("Add the usual woods"), [this] {
@@ -220,8 +255,34 @@ void WoodPage::addNew()
                              }}});
 }
 
+void WoodPage::buildSheet()
+{
+    m_sheet = new ReceivingSheet(context());
+    m_stack->addWidget(m_sheet);
+    connect(m_sheet, &ReceivingSheet::saved, this, [this](qint64 lot) {
+        m_receiving = false;
+        m_notice->dismiss();
+        show({TableId::Lot, lot});
+        tellDelivery(lot);
+    });
+    connect(m_sheet, &ReceivingSheet::closed, this, [this] {
+        m_receiving = false;
+        m_notice->dismiss();
+        showSheet(false);
+        m_receive->setFocus(Qt::OtherFocusReason);
+    });
+}
+
+void WoodPage::showSheet(bool shown)
+{
+    m_stack->setCurrentIndex(shown ? 1 : 0);
+    m_header->setTitle(shown ? tr("Receive a delivery") : tr("Wood"));
+    m_receive->setVisible(!shown);
+}
+
 void WoodPage::startSearch()
 {
+    showSheet(false);
     bringSections();
     m_lists.at(m_sections->current()).second->startSearch();
 }

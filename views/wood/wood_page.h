@@ -5,6 +5,7 @@
 
 #include <QTimer>
 
+class QPushButton;
 class QScrollArea;
 class QStackedWidget;
 
@@ -12,6 +13,9 @@ namespace rickyard::views {
 
 class LotDetail;
 class NoticeBar;
+class OfferPanel;
+class PageHeader;
+class ReceivingSheet;
 class RecordList;
 class RickView;
 class SectionTabs;
@@ -33,6 +37,8 @@ public:
     [[nodiscard]] LotDetail &detail() { return *m_detail; }
     [[nodiscard]] RickView &ricks() { return *m_ricks; }
     [[nodiscard]] SectionTabs &sections() { return *m_sections; }
+    [[nodiscard]] OfferPanel &offers() { return *m_offers; }
+    [[nodiscard]] ReceivingSheet &sheet() { return *m_sheet; }
     // A lot as a delivery that comes now: time, usual supplier, species and measure.
     [[nodiscard]] domain::Row deliveryDefaults() const;
 
@@ -44,12 +50,15 @@ private:
     void buildSections();
     void addSection(domain::TableId table, const QString &name, const QString &iconName,
                     const QString &emptyText);
+    void addOffers();
     void follow(const workspace::Changes &changes);
     void refresh();
     void showBurnFirst();
     void sizeSections();
     void bringSections();
     void addStarterSpecies();
+    void buildSheet();
+    void showSheet(bool shown);
     void tellDelivery(domain::RecordId lot);
 
     QStackedWidget *m_stack = nullptr;
@@ -61,9 +70,13 @@ private:
     TextLabel *m_burn = nullptr;
     SectionTabs *m_sections = nullptr;
     LotDetail *m_detail = nullptr;
+    OfferPanel *m_offers = nullptr;
     QVector<QPair<domain::TableId, RecordList *>> m_lists;
     QTimer m_soon; // one refresh for a burst of changes
-    bool m_receiving = false;
+    PageHeader *m_header = nullptr;
+    QPushButton *m_receive = nullptr;
+    ReceivingSheet *m_sheet = nullptr;
+    bool m_receiving = false; // the sheet holds a delivery that is neither saved nor thrown away
 };
 
 } // namespace rickyard::views

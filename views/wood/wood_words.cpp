@@ -68,6 +68,36 @@ Role readinessRole(Readiness readiness)
     return Role::Info;
 }
 
+QString deliveryWord(domain::Standing standing)
+{
+    switch (standing) {
+    case domain::Standing::Good:
+        return tr("As paid for");
+    case domain::Standing::Watch:
+        return tr("Right, but wet");
+    case domain::Standing::Act:
+        return tr("Not as paid for");
+    case domain::Standing::Unknown:
+        break;
+    }
+    return tr("Not settled");
+}
+
+Role deliveryRole(domain::Standing standing)
+{
+    switch (standing) {
+    case domain::Standing::Good:
+        return Role::Good;
+    case domain::Standing::Watch:
+        return Role::Watch;
+    case domain::Standing::Act:
+        return Role::Act;
+    case domain::Standing::Unknown:
+        break;
+    }
+    return Role::Info;
+}
+
 QString bothBases(domain::Moisture moisture)
 {
     return tr("%1 dry basis · %2 wet basis")

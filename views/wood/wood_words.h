@@ -14,6 +14,9 @@ namespace rickyard::views {
 const QLocale &woodLocale();
 QString readinessWord(domain::Readiness readiness);
 Role readinessRole(domain::Readiness readiness);
+// How a delivery stands against what was paid for and promised.
+QString deliveryWord(domain::Standing standing);
+Role deliveryRole(domain::Standing standing);
 // "18.2 % dry basis · 15.4 % wet basis"
 QString bothBases(domain::Moisture moisture);
 // "18.2 % dry", for narrow places.

@@ -128,8 +128,10 @@ Row emptyRow(TableId table)
 {
     Row row{table, 0, {}};
     for (const FieldSpec &field : specOf(table).fields) {
+        // Texts and lists are empty rather than missing.
         const bool text = field.kind == FieldKind::Text || field.kind == FieldKind::LongText ||
-                          field.kind == FieldKind::Typed;
+                          field.kind == FieldKind::Typed || field.kind == FieldKind::Pieces ||
+                          field.kind == FieldKind::Stacks;
         row.values << (isMissing(field.fallback) && text ? Value(QString()) : field.fallback);
     }
     return row;

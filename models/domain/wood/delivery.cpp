@@ -64,7 +64,22 @@ void weigh(DeliveryCheck &check, const Books &books, const Lot &lot, const DryMa
             netHeatOf(dry.dryMass, *moisture, analysisOf(books.species.value(lot.species)));
 }
 
-void price(DeliveryCheck &check, const Lot &lot)
+// Volumes where there are two to compare; weights when the wood was paid for and came by the scale.
+void compareAmount(DeliveryCheck &check, const Lot &lot, const std::optional<SoldAmount> &paid)
+{
+    check.paidFor = paid ? stackedOf(*paid) : std::nullopt;
+    check.paidWeight = paid ? weightOf(*paid) : std::nullopt;
+    if (lot.measuredBy == Measure::Weighed && lot.weight && lot.weight->base() > 0)
+        check.weight = lot.weight;
+    if (check.paidWeight && check.weight && check.paidWeight->base() > 0) {
+        check.byWeight = true;
+        check.shortBy = 1.0 - *check.weight / *check.paidWeight;
+    } else if (check.stacked && check.paidFor && check.paidFor->base() > 0) {
+        check.shortBy = 1.0 - *check.stacked / *check.paidFor;
+    }
+}
+
+void price(DeliveryCheck &check, const Lot &lot, std::optional<Heat> typicalCook)
 {
     if (!lot.price)
         return;
@@ -76,28 +91,57 @@ void price(DeliveryCheck &check, const Lot &lot)
         check.centsPerDryPound = cents / pounds(*check.dryMass);
     if (check.netHeat && check.netHeat->base() > 0)
         check.centsPerMillionBtu = cents / (check.netHeat->toDouble() / kJoulesPerBtu / 1e6);
+    if (typicalCook && check.netHeat && check.netHeat->base() > 0)
+        check.centsPerCook = cents * (*typicalCook / *check.netHeat);
 }
 
-bool isShort(const DeliveryCheck &check)
+QString weightText(Mass mass, const Wording &wording)
 {
-    return check.shortBy && *check.shortBy > kShortDelivery;
+    return show(mass, wording.metric ? UnitSystem::Metric : UnitSystem::UsCustomary,
+                localeOf(wording), 0);
+}
+
+// Nothing is kept of the shares of a mix, so this only tells that there is one.
+bool isMixed(const Species &species, const Lot &lot)
+{
+    const QString mixed = QStringLiteral("mixed");
+    return species.name.contains(mixed, Qt::CaseInsensitive) ||
+           lot.name.contains(mixed, Qt::CaseInsensitive) ||
+           lot.note.contains(mixed, Qt::CaseInsensitive);
+}
+
+double toleranceOf(const DeliveryCheck &check)
+{
+    return check.byWeight ? kShortWeight : kShortDelivery;
 }
 
 // "short by 22 %: 0.78 cord came, 1.00 cord was paid for".
 QString volumeWords(const DeliveryCheck &check, const Wording &wording)
 {
-    if (!check.stacked)
-        return QStringLiteral("nothing was measured: stack it and measure before burning any");
+    if (!check.stacked && !check.byWeight)
+        return check.paidWeight && !check.weight
+                   ? QString(weightText(*check.paidWeight, wording) +
+                             QStringLiteral(" was paid for: weigh the load before burning any"))
+                   : QStringLiteral("nothing was measured: stack it and measure before burning "
+                                    "any");
     if (!check.shortBy)
-        return QString(stackedWords(*check.stacked, wording) +
-                       QStringLiteral(" came; enter what was paid for to compare"));
+        return QString(
+            stackedWords(*check.stacked, wording) +
+            (check.paidWeight
+                 ? QString(QStringLiteral(" came, ") + weightText(*check.paidWeight, wording) +
+                           QStringLiteral(" was paid for; weigh it to compare"))
+                 : QStringLiteral(" came; enter what was paid for to compare")));
     const QString both =
-        QString(stackedWords(*check.stacked, wording) + QStringLiteral(" came, ") +
-                stackedWords(*check.paidFor, wording) + QStringLiteral(" was paid for"));
+        check.byWeight
+            ? QString(weightText(*check.weight, wording) + QStringLiteral(" came, ") +
+                      weightText(*check.paidWeight, wording) +
+                      QStringLiteral(" was paid for, water included"))
+            : QString(stackedWords(*check.stacked, wording) + QStringLiteral(" came, ") +
+                      stackedWords(*check.paidFor, wording) + QStringLiteral(" was paid for"));
     if (isShort(check))
         return QString(QStringLiteral("short by ") + percentWords(*check.shortBy, wording) +
                        QStringLiteral(": ") + both);
-    if (*check.shortBy < -kShortDelivery)
+    if (*check.shortBy < -toleranceOf(check))
         return QString(QStringLiteral("over by ") + percentWords(-*check.shortBy, wording) +
                        QStringLiteral(": ") + both);
     return QString(QStringLiteral("as paid for: ") + both);
@@ -148,6 +192,9 @@ QString priceWords(const DeliveryCheck &check, const Wording &wording)
     if (check.centsPerMillionBtu)
         parts << QString(moneyWords(*check.centsPerMillionBtu, wording) +
                          QStringLiteral(" a million Btu net"));
+    if (check.centsPerCook)
+        parts << QString(moneyWords(*check.centsPerCook, wording) +
+                         QStringLiteral(" a typical cook"));
     return parts.join(QStringLiteral(", "));
 }
 
@@ -170,7 +217,7 @@ void verdict(Headline &headline, const DeliveryCheck &check, const Lot &lot, con
     } else if (!check.shortBy || !check.moisture) {
         headline.standing = Standing::Unknown;
         headline.sentence << SentencePart{
-            !check.stacked   ? QStringLiteral("not measured yet.")
+            !check.stacked && !check.byWeight ? QStringLiteral("not measured yet.")
             : !check.shortBy ? QStringLiteral("nothing on record to compare the amount with.")
                              : QStringLiteral("the amount is right, the moisture is not read yet."),
             false};
@@ -189,21 +236,24 @@ void verdict(Headline &headline, const DeliveryCheck &check, const Lot &lot, con
 
 } // namespace
 
-DeliveryCheck checkDelivery(const Books &books, const Lot &lot, const Wording &wording)
+bool isShort(const DeliveryCheck &check)
+{
+    return check.shortBy && *check.shortBy > toleranceOf(check);
+}
+
+DeliveryCheck checkDelivery(const Books &books, const Lot &lot, const Wording &wording,
+                            std::optional<Heat> typicalCook)
 {
     DeliveryCheck check;
-    const auto paid = paidFor(lot);
-    check.paidFor = paid ? stackedOf(*paid) : std::nullopt;
     compareMoisture(check, books, lot);
     const Outcome<DryMassResult> outcome = dryMassReceived(books, lot);
     const std::optional<DryMassResult> dry =
         outcome ? std::optional(outcome.value()) : std::nullopt;
     check.stacked = stackedThatCame(books, lot, dry);
-    if (check.stacked && check.paidFor && check.paidFor->base() > 0)
-        check.shortBy = 1.0 - *check.stacked / *check.paidFor;
+    compareAmount(check, lot, paidFor(lot));
     if (dry)
         weigh(check, books, lot, *dry);
-    price(check, lot);
+    price(check, lot, typicalCook);
     verdict(check.headline, check, lot, wording);
     const Link link{TableId::Lot, lot.id};
     QVector<Reason> &reasons = check.headline.reasons;
@@ -215,6 +265,13 @@ DeliveryCheck checkDelivery(const Books &books, const Lot &lot, const Wording &w
                           link};
     if (check.centsPerCord || check.centsPerDryPound)
         reasons << Reason{QStringLiteral("Price"), priceWords(check, wording), false, link};
+    if (isMixed(books.species.value(lot.species), lot))
+        reasons << Reason{
+            QStringLiteral("Mixed wood"),
+            QStringLiteral("a claim of the shares of mixed woods holds when each lies "
+                           "within 10 points of what was said (NIST Handbook 130, "
+                           "section 2.4.2); count the pieces of each to know"),
+            false, link};
     if (dry && !dry->assumption.isEmpty())
         reasons << Reason{QStringLiteral("Taken for granted"), dry->assumption, true, link};
     for (const Problem &problem : outcome.problems())

@@ -17,13 +17,20 @@ constexpr double kMostSolidFeetPerCord = 90;
 // A delivery counts as short when a measured stack is this much under what was paid for; less lies
 // within a careful tape (common practice, no source).
 constexpr double kShortDelivery = 0.05;
+// The same for wood paid for by weight and weighed: a platform scale is good to about a per cent
+// (common practice, no source).
+constexpr double kShortWeight = 0.02;
 
 struct DeliveryCheck {
     Headline headline; // the verdict; its reasons are the single findings
     // Stacked volume that came: of the stack, or the stack that the loose load or the weight makes.
     std::optional<Volume> stacked;
     std::optional<Volume> paidFor;
+    // When paid for by weight: what the invoice says and what the scale said.
+    std::optional<Mass> paidWeight;
+    std::optional<Mass> weight;
     std::optional<double> shortBy;    // of what was paid for; negative: more came
+    bool byWeight = false;            // shortBy compares weights
     std::optional<Moisture> moisture; // first reading, or the latest before it came
     std::optional<Moisture> moistureHalfWidth;
     std::optional<Moisture> promised;
@@ -36,8 +43,14 @@ struct DeliveryCheck {
     std::optional<double> centsPerCord; // of the cords that came
     std::optional<double> centsPerDryPound;
     std::optional<double> centsPerMillionBtu; // net
+    std::optional<double> centsPerCook;       // of the heat of a typical cook
 };
 
-DeliveryCheck checkDelivery(const Books &books, const Lot &lot, const Wording &wording);
+// `typicalCook` is the heat of a usual cook (offers.h), for the price of one.
+DeliveryCheck checkDelivery(const Books &books, const Lot &lot, const Wording &wording,
+                            std::optional<Heat> typicalCook = {});
+
+// Short beyond what a careful tape or scale leaves open.
+bool isShort(const DeliveryCheck &check);
 
 } // namespace rickyard::domain

@@ -1,10 +1,13 @@
 #include "models/workspace/commands/verbs.h"
 
+#include "models/domain/answers/wording.h"
 #include "models/domain/records/rules.h"
 #include "models/domain/wood/ledger.h"
 #include "models/workspace/commands/consequences.h"
 
 #include <QDateTime>
+
+#include <algorithm>
 
 namespace rickyard::commands {
 
@@ -37,6 +40,13 @@ namespace {
 QString actionOn(const char *verb, TableId table)
 {
     return QString(QString::fromUtf8(verb) + QLatin1Char(' ') + domain::specOf(table).singular);
+}
+
+QTimeZone zoneOfYard(const Books &books)
+{
+    domain::Wording wording;
+    wording.timeZone = books.yard().timeZone;
+    return domain::zoneOf(wording);
 }
 
 Outcome<RecordId> firstOf(const Outcome<Done> &done, RecordId id)
@@ -248,6 +258,28 @@ Outcome<Done> Verbs::mark(RecordId id, Mark mark, std::optional<Instant> at)
 Outcome<RecordId> Verbs::receive(const domain::Lot &lot)
 {
     return add(lot, tr("receive %1").arg(lot.name));
+}
+
+Outcome<RecordId> Verbs::receive(domain::Lot lot,
+                                 const std::optional<domain::MoistureReading> &reading)
+{
+    if (lot.id == 0)
+        lot.id = m_workspace.nextId(TableId::Lot);
+    QVector<Row> rows{domain::toRow(lot)};
+    if (reading && !reading->pieces.isEmpty()) {
+        domain::MoistureReading taken = *reading;
+        taken.lot = lot.id;
+        taken.time = std::max(taken.time, lot.received);
+        rows << domain::toRow(taken);
+    }
+    if (lot.order && books().orders.contains(*lot.order)) {
+        domain::WoodOrder order = books().orders.value(*lot.order);
+        order.state = domain::OrderState::Received;
+        order.received = domain::dayOf(lot.received, zoneOfYard(books()));
+        rows << domain::toRow(order);
+    }
+    const auto done = putAll(rows, tr("receive %1").arg(lot.name));
+    return done ? Outcome<RecordId>(lot.id) : Outcome<RecordId>(done.problems());
 }
 
 Outcome<RecordId> Verbs::count(RecordId lot, domain::Mass dryMass, const QString &note)

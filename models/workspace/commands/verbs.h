@@ -74,6 +74,11 @@ public:
 
     // The wood.
     Outcome<RecordId> receive(const domain::Lot &lot); // lot and its ledger entry
+    // The same with the reading taken at the truck, which the ledger entry then rests on, and with
+    // the lot's order, which becomes received on the lot's day: all in one step. The reading gets
+    // the lot's id, and no time before the lot's.
+    Outcome<RecordId> receive(domain::Lot lot,
+                              const std::optional<domain::MoistureReading> &reading);
     // A true-up: the ledger is corrected to `dryMass`, the difference stays visible.
     Outcome<RecordId> count(RecordId lot, domain::Mass dryMass, const QString &note);
 
