@@ -119,6 +119,11 @@ std::optional<ImportPlan> planFor(CliCall &call, const domain::Books &books)
     const auto bytes = contentOf(call, path);
     if (!bytes)
         return std::nullopt;
+    if (table == domain::TableId::Trace && !isOwnTable(*bytes, table)) {
+        call.err << name << " is no table of traces as exported. A logger's file needs --cook, the "
+                 << "id or name of its cook.\n";
+        return std::nullopt;
+    }
     if (table != domain::TableId::Weather || isOwnTable(*bytes, table))
         return planTable(books, table, *bytes, name);
     WeatherRequest request;

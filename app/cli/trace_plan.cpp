@@ -198,10 +198,11 @@ std::optional<ProbeLogMapping> mappingOf(const Books &books, QIODevice &device, 
     if (!chooseProbes(request.probes, mapping, guess.header, plan) ||
         !chooseTime(request, cook, mapping, plan))
         return std::nullopt;
+    plan.said << guess.notes;
     if (!request.unit.isEmpty())
         mapping.fahrenheit = request.unit == QLatin1String("degF");
-    else
-        plan.said << guess.notes;
+    else if (!guess.unitNote.isEmpty())
+        plan.said << guess.unitNote;
     mapping.from = cook.lit - domain::Duration::ofBase(kBeforeLighting);
     mapping.to = cook.fireOut ? *cook.fireOut + domain::Duration::ofBase(kAfterFireOut)
                               : cook.lit + domain::Duration::ofBase(kLongestCook);

@@ -172,10 +172,11 @@ void takeUnit(const ProbeTable &table, ProbeLogGuess &guess)
                 highest,
                 readPlainNumber(cell.toStdString(), guess.mapping.decimal.toLatin1()).value_or(0));
     guess.mapping.fahrenheit = highest > 180;
-    guess.notes << QStringLiteral("The file does not say its unit; %1 is taken, as the highest of "
-                                  "the first readings is %2.")
-                       .arg(guess.mapping.fahrenheit ? QStringLiteral("°F") : QStringLiteral("°C"))
-                       .arg(highest);
+    guess.unitNote =
+        QStringLiteral("The file does not say its unit; %1 is taken, as the highest of "
+                       "the first readings is %2.")
+            .arg(guess.mapping.fahrenheit ? QStringLiteral("°F") : QStringLiteral("°C"))
+            .arg(highest);
 }
 
 void takeProbes(const ProbeTable &table, ProbeLogMapping &m)
@@ -217,6 +218,8 @@ ProbeLogGuess guessProbeLog(const QByteArray &head, const QString &zone)
     m.zoneKind = zone.isEmpty() ? TimeZoneKind::Utc : TimeZoneKind::Zone;
     if (!takeClock(table, m) && !takeElapsed(table, m) && !takeTimeOfDay(table, m))
         guess.notes << QStringLiteral("No column of times was recognised; choose it.");
+    if (m.timeFormat.startsWith(QLatin1String("M/d")))
+        guess.notes << QStringLiteral("Dates are read with the month first.");
     takeProbes(table, m);
     takeUnit(table, guess);
     return guess;

@@ -99,6 +99,7 @@ struct ProbeLogGuess {
     ProbeLogMapping mapping;
     QStringList header;
     QStringList notes; // what was taken for granted, in words
+    QString unitNote;  // the same of the unit; empty when the file says it
 };
 // From the first lines of the file (64 kB are plenty). Every column of numbers that is not the time
 // becomes a probe; `zone` is that of the times (IANA), UTC when empty.

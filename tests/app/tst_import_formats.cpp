@@ -155,7 +155,9 @@ private Q_SLOTS:
                        options);
         };
         const QString id = QString::number(m_cook.id);
-        Ran ran = call({QStringLiteral("--cook"), QStringLiteral("no such cook")});
+        Ran ran = call({});
+        QVERIFY(ran.code == 1 && ran.err.contains(QStringLiteral("--cook")));
+        ran = call({QStringLiteral("--cook"), QStringLiteral("no such cook")});
         QVERIFY(ran.code == 1 && ran.err.contains(QStringLiteral("no such cook")));
         ran = call({QStringLiteral("--cook"), id, QStringLiteral("--probe"), QStringLiteral("A")});
         QVERIFY(ran.code == 1);

@@ -354,6 +354,9 @@ private slots:
         QCOMPARE(m.timeFormat, style);
         QCOMPARE(m.probes.size(), probes);
         QCOMPARE(m.fahrenheit, fahrenheit);
+        // Month and day could be the other way round, a unit another: it is said.
+        QCOMPARE(!guessProbeLog(text).notes.isEmpty(), style.startsWith(QLatin1String("M/d")));
+        QCOMPARE(guessProbeLog(text).unitNote.isEmpty(), text.contains("(C)"));
         m.start = at("2026-05-01T18:00:00Z");
         const ProbeLog log = readLog(text, m);
         QVERIFY2(log.ok, qPrintable(joined(log.refused.problems())));
