@@ -77,7 +77,8 @@ int main()
         timer.start();
         const auto all = seasoningOf(books, now);
         std::printf("seasoning: %d lots over %d years of days: %.0f ms\n",
-                    static_cast<int>(all.size()), kYears, timer.nsecsElapsed() / 1e6);
+                    static_cast<int>(all.size()), kYears,
+                    static_cast<double>(timer.nsecsElapsed()) / 1e6);
     }
     return 0;
 }

@@ -3,6 +3,7 @@
 #include "app/demo/demo.h"
 #include "app/window/main_window.h"
 #include "models/domain/wood/stock.h"
+#include "views/records/record_list.h"
 
 #include <QApplication>
 #include <QElapsedTimer>
@@ -142,5 +143,17 @@ int main(int argc, char **argv)
         pulse, "undo it",
         [&] { window.verbs().undoInBackground([](const domain::Outcome<domain::Done> &) {}); },
         [&] { return !window.verbs().yard().busy(); }, 4000);
+    auto *list = window.page(6)->findChild<views::RecordList *>();
+    measure(pulse, "sort the list by temperature",
+            [&] { list->sortBy(QStringLiteral("temperature"), Qt::AscendingOrder); });
+    done = false;
+    measure(
+        pulse, "import 8,760 rows into the sorted list",
+        [&] {
+            window.verbs().putAllInBackground(
+                rows, QStringLiteral("import"),
+                [&](const domain::Outcome<domain::Done> &) { done = true; });
+        },
+        [&] { return done; }, 4000);
     return 0;
 }

@@ -77,7 +77,7 @@ void TstDelivery::shortAndWet()
         QStringLiteral("short by 25 % and wetter than promised")));
     QVERIFY(reason(check, QStringLiteral("Amount")).contains(QStringLiteral("0.75")));
     QVERIFY(reason(check, QStringLiteral("Moisture"))
-                .contains(QStringLiteral("20 % dry basis promised")));
+                .contains(QStringLiteral("20 % dry basis (17 % wet basis) promised")));
 }
 
 void TstDelivery::withinTheReadingsError()

@@ -287,8 +287,8 @@ void TstOffers::scalingChangesNothing()
     for (SellUnit unit : {SellUnit::Cord, SellUnit::FaceCord, SellUnit::LooseCubicFoot,
                           SellUnit::Pound, SellUnit::EighthCord}) {
         Books books = twoSuppliers();
-        addOffer(books, 1, 200, unit, 2);
-        addOffer(books, 1, 600, unit, 6);
+        addOffer(books, 1, 20000, unit, 200);
+        addOffer(books, 1, 60000, unit, 600);
         const OfferComparison comparison = compareOffers(books, {}, {}, {});
         const OfferLine &one = lineOf(comparison, 1);
         const OfferLine &three = lineOf(comparison, 2);
@@ -300,8 +300,8 @@ void TstOffers::scalingChangesNothing()
 }
 
 // 2 half cords, 4 quarters, 8 eighths, 3 face cords of 16 in, 128 ft³ and 180 loose ft³ (a cord
-// thrown loose, from memory of a state's statute) are one cord, to the whole millilitres that a
-// loose foot is rounded to.
+// thrown loose, from memory of a state's statute) are one cord, to the whole millilitres
+// of a foot.
 void TstOffers::theSameWoodInOtherUnits()
 {
     Books books = twoSuppliers();
@@ -316,8 +316,8 @@ void TstOffers::theSameWoodInOtherUnits()
     const OfferComparison comparison = compareOffers(books, {}, still(), {});
     const double cord = lineOf(comparison, 1).centsPerMillionBtu;
     for (const OfferLine &line : comparison.lines) {
-        QVERIFY(near(line.centsPerMillionBtu / cord, 1, 5e-5));
-        QVERIFY(near(*line.centsPerCord, 40000, 2));
+        QVERIFY(near(line.centsPerMillionBtu / cord, 1, 2e-5));
+        QVERIFY(near(*line.centsPerCord, 40000, 1));
     }
 }
 

@@ -222,7 +222,7 @@ private slots:
             << "s.csv, line 1, column 3 (lead_time): found “lead_time”; expected lead_time [unit] "
                "with one of these units: s, h, min, d.";
         QTest::newRow("missing column")
-            << QByteArray("id,unit") << QByteArray("1,cord") << "name"
+            << QByteArray("id,sells_by") << QByteArray("1,cord") << "name"
             << "s.csv, line 1, column name: found nothing; expected this column, which every one "
                "of the suppliers needs.";
         QTest::newRow("column twice") << QByteArray("name,name") << QByteArray("A,B") << "name"
@@ -233,7 +233,7 @@ private slots:
             << "s.csv, line 2, column 3 (lead_time [s]): found “1.5”; expected a whole number of "
                "s.";
         QTest::newRow("open quote")
-            << QByteArray("name,unit") << QByteArray("\"A,cord") << ""
+            << QByteArray("name,sells_by") << QByteArray("\"A,cord") << ""
             << "s.csv, line 2: expected well-formed text, but at character 1 there is a quote "
                "that is never closed; expected a closing quote.";
     }
@@ -251,7 +251,7 @@ private slots:
 
     void unknownColumnNamesTheKnownOnes()
     {
-        const auto rows = importTable("name,unit,colour\nA,cord,red\n", TableId::Supplier);
+        const auto rows = importTable("name,sells_by,colour\nA,cord,red\n", TableId::Supplier);
         QVERIFY(!rows.ok());
         QVERIFY(rows.message().contains(QStringLiteral("lead_time [s]")));
     }
@@ -260,7 +260,7 @@ private slots:
     {
         QByteArray file("id,name,sells_by\n");
         for (int i = 0; i < 150; ++i)
-            file += "0,,bundle\n";
+            file += "0,,barrow\n";
         const TableRead read = readTable(file, TableId::Supplier, QStringLiteral("s.csv"));
         QCOMPARE(read.refused.count, 450);
         QCOMPARE(read.refused.list.size(), kMostRefusals);

@@ -182,11 +182,11 @@ private Q_SLOTS:
         m_yard->waitForAnswers();
         RunPanel *run = m_page->now().currentRun();
         QVERIFY(run != nullptr);
-        QTest::keyClick(m_page.get(), Qt::Key_H);
+        click(named<QPushButton>(*run, QStringLiteral("Hand over to the next shift")));
         auto *view = m_page->window()->findChild<PaperView *>();
         QVERIFY(view != nullptr);
         const QString text = view->text();
-        for (const char *words : {"Hand-over: Small pit", "Lit ", "From ", "carbon monoxide",
+        for (const char *words : {"Hand-over: Big pit", "Lit ", "From ", "carbon monoxide",
                                   "authority having jurisdiction"})
             QVERIFY2(text.contains(QString::fromUtf8(words)), qPrintable(text));
         const QString file = m_yard->folder.filePath(QStringLiteral("sheet.pdf"));

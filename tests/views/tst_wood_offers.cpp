@@ -13,7 +13,6 @@
 #include "views/wood/supplier_detail.h"
 #include "views/wood/wood_page.h"
 
-#include <QElapsedTimer>
 #include <QTest>
 
 using namespace rickyard;
@@ -119,8 +118,8 @@ void TstWoodOffers::rankedByThePriceOfHeat()
     const RecordId oak = offerIn(yard, 400, SellUnit::Cord, yard.oak);
     const RecordId hickory = offerIn(yard, 400, SellUnit::Cord, yard.hickory);
     const RecordId dear = offerIn(yard, 400, SellUnit::HalfCord, yard.oak);
-    QTRY_COMPARE(rowsOf(*page).size(), 3);
     QTRY_VERIFY(page->offers().current());
+    QTRY_COMPARE(rowsOf(*page).size(), 3);
     const QVector<OfferRow *> rows = rowsOf(*page);
     QCOMPARE(rows.at(0)->offer(), hickory);
     QCOMPARE(rows.at(1)->offer(), oak);
@@ -156,6 +155,9 @@ void TstWoodOffers::bothBasesAndTheRecordAreSaid()
     // 20 % dry basis is 16.7 % wet basis (identity).
     QVERIFY2(texts.contains(QStringLiteral("20 % dry basis (17 % wet basis)")), qPrintable(texts));
     QVERIFY2(texts.contains(QStringLiteral("2 deliveries: 0 of 2 short")), qPrintable(texts));
+    // The labels are drawn in their own ink, not in that of a button.
+    for (const auto *label : rowsOf(*page).first()->findChildren<views::TextLabel *>())
+        QCOMPARE(label->foregroundRole(), QPalette::WindowText);
 }
 
 void TstWoodOffers::whatCannotBeComparedIsListed()
@@ -196,6 +198,7 @@ void TstWoodOffers::aPriceChangedTurnsTheRanking()
     QVERIFY(yard.verbs->edit(offer).ok());
     QVERIFY(!page->offers().current());
     QTRY_VERIFY(page->offers().current());
+    QTRY_COMPARE(rowsOf(*page).size(), 2);
     QCOMPARE(rowsOf(*page).first()->offer(), second);
 }
 
@@ -274,11 +277,8 @@ void TstWoodOffers::theWindowIsNotHeldUp()
     for (int i = 0; i < 40; ++i)
         offerIn(yard, 300 + i, SellUnit::Cord, i % 2 == 0 ? yard.oak : yard.hickory);
     OfferPanel panel(*yard.context);
-    QElapsedTimer clock;
-    clock.start();
     panel.refresh();
-    QCoreApplication::processEvents(); // starts it
-    QVERIFY2(clock.elapsed() < 100, qPrintable(QString::number(clock.elapsed())));
+    QCoreApplication::processEvents(); // starts it: the panel goes on before it is done
     QVERIFY(!panel.current());
     QTRY_VERIFY_WITH_TIMEOUT(panel.current(), 20000);
     QCOMPARE(panel.comparison().lines.size(), 40);
@@ -302,11 +302,6 @@ void TstWoodOffers::nothingIsCutWhenNarrow()
         }
         const auto *bar = row->findChild<IntervalBar *>();
         QVERIFY2(bar->width() >= bar->minimumSizeHint().width(), qPrintable(bar->words()));
-    }
-    if (const QString folder = qEnvironmentVariable("RICKYARD_PICTURES"); !folder.isEmpty()) {
-        page->resize(1180, 900);
-        QTest::qWait(50);
-        page->grab().save(QString(folder + QStringLiteral("/wood_offers.png")));
     }
 }
 

@@ -1,5 +1,8 @@
 #include "views/fire/light_panel.h"
 
+#include "models/domain/answers/answers.h"
+#include "models/domain/answers/wording.h"
+#include "models/domain/fire/preheat.h"
 #include "views/fire/fire_words.h"
 #include "views/fire/lot_picker.h"
 #include "views/fire/run_facts.h"
@@ -14,6 +17,8 @@
 #include <QButtonGroup>
 #include <QCheckBox>
 #include <QPushButton>
+#include <QTimeEdit>
+#include <QTimeZone>
 
 namespace rickyard::views {
 
@@ -23,6 +28,11 @@ LightPanel::LightPanel(PageContext &context, QWidget *parent) : QWidget(parent),
 {
     build();
     connect(&context.answers, &workspace::AnswersService::updated, this, &LightPanel::showBlocking);
+    connect(&context.verbs.yard(), &workspace::Workspace::changed, this,
+            [this](const workspace::Changes &changes) {
+                if (changes.touches(TableId::Weather))
+                    m_weather.reset();
+            });
     refresh();
 }
 
@@ -31,6 +41,12 @@ void LightPanel::refresh()
     m_lot->refill();
     fillPits();
     follow();
+}
+
+void LightPanel::showEvent(QShowEvent *event)
+{
+    QWidget::showEvent(event);
+    showPreheat();
 }
 
 void LightPanel::fillPits()
@@ -78,6 +94,7 @@ void LightPanel::choosePit(RecordId pit)
     m_target->setText(target ? FireWords(books).temperature(*target).value : QString());
     m_targetRow->clearProblem();
     m_asPlanned->setChecked(m_planned.has_value());
+    showPreheat();
 }
 
 void LightPanel::follow()
@@ -104,6 +121,50 @@ void LightPanel::showBlocking()
         lines << blocking.text;
     m_stopText->setText(lines.join(QLatin1Char('\n')));
     m_stop->setVisible(!m_blocking.isEmpty());
+}
+
+QString LightPanel::preheatText() const
+{
+    return m_preheat->text();
+}
+
+// When the pit would be at temperature if lit now, and when to light to be there by a given time.
+void LightPanel::showPreheat()
+{
+    const Books &books = m_context.books();
+    const FireWords words(books);
+    const Instant now = m_context.verbs.now();
+    const auto typed = parseQuantity(m_target->text().trimmed(), Dimension::Temperature,
+                                     words.unit(Dimension::Temperature), words.locale());
+    m_preheat->setVisible(m_pit != 0 && typed.has_value());
+    if (m_pit == 0 || !typed || !isVisible())
+        return;
+    if (!m_weather)
+        m_weather.emplace(books);
+    auto outside = m_weather->temperatureAt(now);
+    if (!outside)
+        outside = m_weather->climatology(now, now + durationFromHours(2)).temperature;
+    const Preheat p = preheat(
+        books, *m_weather, m_pit, static_cast<StartKind>(m_start->checkedId()),
+        Temperature::ofBase(typed->base), outside.value_or(temperatureFromCelsius(15)), now);
+    // The next time that the yard's clock shows it.
+    const QTimeZone zone = zoneOf(wordingOf(books));
+    const QDateTime local = QDateTime::fromSecsSinceEpoch(now.seconds(), zone);
+    QDateTime by(local.date(), m_by->time(), zone);
+    if (by < local)
+        by = QDateTime(local.date().addDays(1), m_by->time(), zone);
+    const Instant goal = Instant::ofSeconds(by.toSecsSinceEpoch());
+    const Instant light = lightBy(p, goal);
+    const QString basis = p.learnedFrom == 0 ? tr("usual for a pit without a record")
+                          : p.learnedFrom == 1
+                              ? tr("from one start of this pit")
+                              : tr("from %1 starts of this pit").arg(p.learnedFrom);
+    const QString when = light < now ? tr("Too late to be sure of %1.").arg(words.clock(goal, now))
+                                     : tr("Light by %1 to be there at %2, nine times in ten.")
+                                           .arg(words.clock(light, now), words.clock(goal, now));
+    m_preheat->setText(tr("Lit now it is at temperature about %1 (%2 to %3, %4). %5")
+                           .arg(words.clock(now + p.middle, now), words.clock(now + p.early, now),
+                                words.clock(now + p.late, now), basis, when));
 }
 
 bool LightPanel::typedTarget(std::optional<Temperature> &target)

@@ -1,12 +1,14 @@
 // Lighting a pit: which, how, with what wood, what stands in the way, and one large button.
 #pragma once
 
+#include "models/domain/weather/series.h"
 #include "views/fire/light_checks.h"
 #include "views/page.h"
 
 class QButtonGroup;
 class QCheckBox;
 class QLineEdit;
+class QTimeEdit;
 class QVBoxLayout;
 
 namespace rickyard::views {
@@ -29,9 +31,13 @@ public:
     void refresh();
     void choosePit(domain::RecordId pit);
     void focusFirst();
+    [[nodiscard]] QString preheatText() const;
 
 Q_SIGNALS:
     void lit(qint64 cook, qint64 lot);
+
+protected:
+    void showEvent(QShowEvent *event) override;
 
 private:
     void build();
@@ -40,6 +46,7 @@ private:
     void fillPits();
     void follow(); // the chosen pit changed
     void showBlocking();
+    void showPreheat();
     void light();
     // False: the message stands at the field.
     bool typedTarget(std::optional<domain::Temperature> &target);
@@ -59,6 +66,10 @@ private:
     UnitLineEdit *m_target = nullptr;
     FieldRow *m_targetRow = nullptr;
     LotPicker *m_lot = nullptr;
+    QTimeEdit *m_by = nullptr;
+    TextLabel *m_preheat = nullptr;
+    // Building it takes a moment: kept until the weather changes.
+    std::optional<domain::WeatherSeries> m_weather;
     QCheckBox *m_asPlanned = nullptr;
     QCheckBox *m_drain = nullptr;
     QWidget *m_stop = nullptr;

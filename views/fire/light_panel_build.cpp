@@ -16,6 +16,7 @@
 #include <QCheckBox>
 #include <QHBoxLayout>
 #include <QPushButton>
+#include <QTimeEdit>
 
 namespace rickyard::views {
 
@@ -78,6 +79,17 @@ QWidget *LightPanel::buildChoices()
     m_targetRow = new FieldRow(tr("Target temperature"), m_target, card);
     connect(m_target, &QLineEdit::textEdited, this, [this] { m_targetRow->clearProblem(); });
     card->body()->addWidget(m_targetRow);
+    m_by = new QTimeEdit(QTime(6, 0));
+    m_by->setDisplayFormat(QStringLiteral("HH:mm"));
+    m_by->setAccessibleName(tr("At temperature by"));
+    m_by->setMinimumHeight(look.px(44));
+    card->body()->addWidget(new FieldRow(tr("At temperature by"), m_by, card));
+    m_preheat = new TextLabel(QString(), TextStyle::BodyStrong, Role::Ink, card);
+    m_preheat->setWordWrap(true);
+    card->body()->addWidget(m_preheat);
+    connect(m_by, &QTimeEdit::timeChanged, this, &LightPanel::showPreheat);
+    connect(m_target, &QLineEdit::textEdited, this, &LightPanel::showPreheat);
+    connect(m_start, &QButtonGroup::idClicked, this, &LightPanel::showPreheat);
     m_lot = new LotPicker(m_context);
     card->body()->addWidget(new FieldRow(tr("Lot to burn"), m_lot, card));
     m_asPlanned = new QCheckBox(card);

@@ -45,9 +45,11 @@ QVector<domain::Event> eventsAhead(const domain::Books &books, domain::Instant n
 
 QString chanceWords(const domain::Books &books, const domain::Event &event, double chance)
 {
-    return DryingChart::tr("%1, %2: %3 % sure to be dry")
-        .arg(event.name, items::dayText(items::toLocal(books, event.start).date(), woodLocale()),
-             QString::number(std::clamp(std::lround(100 * chance), 0L, 99L)));
+    const long percent = std::min(std::lround(100 * chance), 99L);
+    const QString when = items::dayText(items::toLocal(books, event.start).date(), woodLocale());
+    if (percent < 1)
+        return DryingChart::tr("%1, %2: not dry by then").arg(event.name, when);
+    return DryingChart::tr("%1, %2: %3 % sure to be dry").arg(event.name, when).arg(percent);
 }
 
 } // namespace
@@ -66,7 +68,7 @@ DryingChart::DryingChart(QWidget *parent)
     m_band = bandSeries({{0, 0}, {1, 0}}, {{0, 0}, {1, 0}}, 1, theme(this));
     add(m_band, 1, SeriesPart::Band);
     m_band->setName(tr("8 in 10 lie here"));
-    m_past->setName(tr("mean of the lot"));
+    m_past->setName(tr("mean"));
     add(m_past, 1, SeriesPart::Measured);
     add(m_future, 1, SeriesPart::Future);
     m_future->setName(tr("to come"));

@@ -115,16 +115,15 @@ QWidget *LotDetail::buildFacts()
     }
     numerals->addStretch(1);
     column->addLayout(numerals);
-    m_amounts = wrapped(TextStyle::Body, Role::InkMuted);
+    column->addWidget(buildActs());
+    m_burn = wrapped(TextStyle::BodyStrong, Role::Ink);
     m_moisture = wrapped(TextStyle::Body, Role::Ink);
-    column->addWidget(m_amounts);
-    column->addWidget(m_moisture);
-    m_value = wrapped(TextStyle::Body, Role::InkMuted);
-    column->addWidget(m_value);
-    m_burn = wrapped(TextStyle::Body, Role::Ink);
-    column->addWidget(m_burn);
     m_drying = new DryingPanel(m_context);
-    column->addWidget(m_drying);
+    m_amounts = wrapped(TextStyle::Body, Role::InkMuted);
+    m_value = wrapped(TextStyle::Body, Role::InkMuted);
+    for (QWidget *part :
+         std::initializer_list<QWidget *>{m_burn, m_moisture, m_drying, m_amounts, m_value})
+        column->addWidget(part);
     m_deliveryPill = new StatusPill(Role::Info, QString());
     m_delivery = wrapped(TextStyle::Body, Role::Ink);
     m_findings = wrapped(TextStyle::Caption, Role::InkMuted);
@@ -136,7 +135,6 @@ QWidget *LotDetail::buildFacts()
     column->addWidget(m_findings);
     m_caution = new CautionNote(QString());
     column->addWidget(m_caution);
-    column->addWidget(buildActs());
     column->addStretch(1);
     return facts;
 }
@@ -283,7 +281,11 @@ void LotDetail::showValue(const Lot &lot, const LotStock &stock)
                  .arg(heat(value.perDryKilogram * (metric ? 1 : domain::kKilogramsPerPound), 1),
                       metric ? tr("kilogram") : tr("pound"))
           << tr("%1 a split").arg(heat(value.perSplit, 0))
-          << tr("%1 a cord of 85 ft³ solid").arg(heat(value.perCord, 0))
+          << tr("%1 %2 a cord of 85 ft³ solid")
+                 .arg(domain::formatNumber(metric ? value.perCord / 1e9
+                                                  : value.perCord / domain::kJoulesPerBtu / 1e6,
+                                           1, woodLocale()),
+                      metric ? tr("GJ") : tr("million Btu"))
           << tr("%1 ash in all").arg(massAmount(value.ash, metric).text());
     m_value->setText(parts.join(QStringLiteral(" · ")));
 }

@@ -1,6 +1,7 @@
 #include "views/wood/offer_row.h"
 
 #include "models/domain/answers/wording.h"
+#include "models/domain/wood/moisture.h"
 #include "models/domain/wood/offer_words.h"
 #include "views/theme/number_style.h"
 #include "views/theme/theme_hub.h"
@@ -162,6 +163,7 @@ OfferRow::OfferRow(const OfferLine &line, const OfferScale &scale, bool first,
     const Theme &look = theme(this);
     setFocusPolicy(Qt::StrongFocus);
     setAttribute(Qt::WA_Hover);
+    setBackgroundRole(QPalette::Window); // else the labels would take the ink of a button
     setCursor(Qt::PointingHandCursor);
     auto *row = new QHBoxLayout(this);
     row->setContentsMargins(look.space(3), look.space(3), look.space(3), look.space(3));

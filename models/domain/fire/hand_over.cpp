@@ -28,7 +28,7 @@ public:
           m_wording(wording)
     {
         if (m_lot == 0)
-            m_lot = lastLot();
+            m_lot = lastFeed() == nullptr ? 0 : lastFeed()->lot;
     }
     HandOver write()
     {
@@ -59,14 +59,14 @@ private:
         return show(t, m_wording.metric ? UnitSystem::Metric : UnitSystem::UsCustomary,
                     localeOf(m_wording), 0);
     }
-    [[nodiscard]] RecordId lastLot() const
+    [[nodiscard]] const Feed *lastFeed() const
     {
         const Feed *last = nullptr;
         for (const Feed &feed : m_books.feeds)
             if (feed.cook == m_cook.id && feed.time <= m_now &&
                 (last == nullptr || feed.time >= last->time))
                 last = &feed;
-        return last == nullptr ? 0 : last->lot;
+        return last;
     }
     [[nodiscard]] QStringList fire() const;
     [[nodiscard]] QStringList wood();
@@ -118,6 +118,9 @@ QStringList Writer::wood()
             QStringLiteral("Last fed ") + clock(pace->lastFeed) + QStringLiteral(", next about ") +
             clock(pace->lastFeed + pace->interval) + QStringLiteral(" (every ") +
             QString::number((pace->interval.base() + 30) / 60) + QStringLiteral(" min)"));
+    } else if (const Feed *last = lastFeed()) {
+        lines << QString(QStringLiteral("Last fed ") + clock(last->time) +
+                         QStringLiteral("; the next is reckoned after three feeds"));
     }
     if (m_lot == 0)
         return lines;

@@ -151,7 +151,7 @@ QString moistureFinding(const DeliveryCheck &check, const Wording &wording)
 {
     if (!check.moisture)
         return QStringLiteral("not read: split some pieces and read the fresh faces");
-    QString words = moistureWords(*check.moisture, wording);
+    QString words = bothBases(*check.moisture, wording);
     if (check.moistureHalfWidth)
         words += QString(
             QStringLiteral(" ± ") +
@@ -160,7 +160,7 @@ QString moistureFinding(const DeliveryCheck &check, const Wording &wording)
         words += QStringLiteral(" from one piece");
     if (!check.promised)
         return QString(words + QStringLiteral("; nothing was promised"));
-    words += QString(QStringLiteral(", ") + moistureWords(*check.promised, wording) +
+    words += QString(QStringLiteral(", ") + bothBases(*check.promised, wording) +
                      QStringLiteral(" promised"));
     if (*check.wetter)
         return QString(words + QStringLiteral(": wetter than promised"));

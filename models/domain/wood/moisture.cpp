@@ -1,5 +1,6 @@
 #include "models/domain/wood/moisture.h"
 
+#include "models/domain/answers/wording.h"
 #include "models/domain/quantities/units.h"
 #include "models/domain/wood/density.h"
 #include "models/domain/wood/meter.h"
@@ -133,6 +134,14 @@ std::optional<MoistureSample> firstMoistureAfter(const Books &books, RecordId lo
         if (sample.time > time)
             return sample;
     return std::nullopt;
+}
+
+QString bothBases(Moisture moisture, const Wording &wording)
+{
+    return QString(formatNumber(100.0 * dryFraction(moisture), 0, localeOf(wording)) +
+                   QStringLiteral(" % dry basis (") +
+                   formatNumber(100.0 * wetFraction(moisture), 0, localeOf(wording)) +
+                   QStringLiteral(" % wet basis)"));
 }
 
 std::optional<Moisture> moistureOf(const OvenTest &test)

@@ -1,6 +1,7 @@
 // What is known of a lot's moisture: the latest session with the meter, or oven-dry tests.
 #pragma once
 
+#include "models/domain/answers/headline.h"
 #include "models/domain/records/books.h"
 
 #include <optional>
@@ -35,6 +36,9 @@ std::optional<QString> oddReading(const Books &books, const MoistureReading &rea
 std::optional<MoistureSample> latestMoisture(const Books &books, RecordId lot, Instant time);
 // The first session after `time`, for wood that was read only after it came.
 std::optional<MoistureSample> firstMoistureAfter(const Books &books, RecordId lot, Instant time);
+
+// "26 % dry basis (21 % wet basis)": a basis is never left to be guessed.
+QString bothBases(Moisture moisture, const Wording &wording);
 
 // Water over oven-dry mass of two weighings; missing when they make no sense.
 std::optional<Moisture> moistureOf(const OvenTest &test);

@@ -2,6 +2,7 @@
 
 #include "models/domain/answers/wording.h"
 #include "models/domain/quantities/units.h"
+#include "models/domain/wood/moisture.h"
 
 #include <cmath>
 
@@ -80,14 +81,6 @@ QString cheapestWords(double share)
     const int of = std::min(99, static_cast<int>(std::lround(100.0 * share)));
     return QString(QStringLiteral("cheapest in ") + QString::number(of) +
                    QStringLiteral(" of 100 tries"));
-}
-
-QString bothBases(Moisture moisture, const Wording &wording)
-{
-    return QString(formatNumber(100.0 * dryFraction(moisture), 0, localeOf(wording)) +
-                   QStringLiteral(" % dry basis (") +
-                   formatNumber(100.0 * wetFraction(moisture), 0, localeOf(wording)) +
-                   QStringLiteral(" % wet basis)"));
 }
 
 Headline offerHeadline(const OfferComparison &comparison, const Wording &wording)

@@ -11,8 +11,6 @@ QString offerName(const OfferLine &line);
 QString heatPriceWords(double centsPerMillionBtu, const Wording &wording);
 // "cheapest in 83 of 100 tries"; never 0 or 100 of 100 unless it was so in every draw.
 QString cheapestWords(double share);
-// "25.8 % dry basis (20.5 % wet basis)".
-QString bothBases(Moisture moisture, const Wording &wording);
 
 // The answer: the cheapest, what its heat costs, how often it stays cheapest, the next best, what
 // varied and what was refused.

@@ -60,6 +60,9 @@ std::optional<Volume> unitVolume(SellUnit unit, std::optional<Length> stickLengt
 
 std::optional<Volume> stackedOf(const SoldAmount &amount)
 {
+    // The whole load at once: a single loose foot is rounded to the millilitre.
+    if (amount.unit == SellUnit::LooseCubicFoot)
+        return stackedFromSolid(solidFromLoose(volumeFromCubicFeet(amount.count)));
     const auto one = unitVolume(amount.unit, amount.stickLength, amount.bundleVolume);
     return one ? std::optional(*one * amount.count) : std::nullopt;
 }
