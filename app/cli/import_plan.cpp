@@ -171,6 +171,41 @@ WeatherMapping mappingFor(const Books &books, const QByteArray &bytes, const QSt
     return mapping;
 }
 
+void takeWeather(const Books &books, const exchange::WeatherImport &read, const QString &fileName,
+                 ImportPlan &plan)
+{
+    if (!read.ok) {
+        plan.refused = read.refused.problems();
+        if (plan.refused.isEmpty())
+            plan.refused << Problem{{}, QStringLiteral("%1: no row could be taken.").arg(fileName)};
+        return;
+    }
+    plan.said << read.report.lines();
+    const exchange::WeatherMerge merge = exchange::mergeWeather(books, read.rows);
+    for (const domain::Weather &w : merge.updated)
+        plan.rows << domain::toRow(w);
+    for (const domain::Weather &w : merge.fresh)
+        plan.rows << domain::toRow(w);
+    plan.changed = merge.updated.size();
+    plan.added = merge.fresh.size();
+    plan.same = merge.identical;
+}
+
+// METAR, ISD-Lite, local climatological data, EPW: no mapping is wanted.
+exchange::WeatherImport readKnown(const Books &books, const QByteArray &bytes,
+                                  const QString &fileName, const WeatherRequest &request,
+                                  exchange::WeatherFormat format)
+{
+    exchange::WeatherReadOptions options;
+    options.place = request.place;
+    options.zone = request.zone.isEmpty() ? books.yard().timeZone : request.zone;
+    options.about = request.about;
+    options.asNormals = !request.realYear;
+    options.outOfRange =
+        request.impossibleIsMissing ? exchange::OutOfRange::Missing : exchange::OutOfRange::Refuse;
+    return exchange::readWeatherAs(format, bytes, options, fileName);
+}
+
 } // namespace
 
 bool isOwnTable(const QByteArray &bytes, TableId table)
@@ -234,6 +269,21 @@ ImportPlan planWeather(const Books &books, const QByteArray &bytes, const QStrin
                 .arg(request.zone)};
         return plan;
     }
+    const exchange::WeatherFormat format = request.format    ? *request.format
+                                           : request.profile ? exchange::WeatherFormat::Mapped
+                                                             : exchange::recogniseWeather(bytes);
+    if (format != exchange::WeatherFormat::Mapped) {
+        const exchange::WeatherImport known = readKnown(books, bytes, fileName, request, format);
+        plan.said << exchange::introduction(format, known);
+        if (format == exchange::WeatherFormat::Lcd)
+            plan.said << QStringLiteral("Times are taken as the standard time of %1 all year; "
+                                        "--zone says another.")
+                             .arg(request.zone.isEmpty() ? books.yard().timeZone : request.zone);
+        if (format == exchange::WeatherFormat::Metar && !known.ok && !request.about)
+            plan.said << QStringLiteral("--about DATE says when reports without a date are from.");
+        takeWeather(books, known, fileName, plan);
+        return plan;
+    }
     const WeatherMapping mapping = mappingFor(books, bytes, fileName, request, plan);
     const domain::Problems wrong = mapping.check();
     if (!wrong.isEmpty()) {
@@ -242,22 +292,7 @@ ImportPlan planWeather(const Books &books, const QByteArray &bytes, const QStrin
                                     QStringLiteral("%1: %2").arg(fileName, problem.message)};
         return plan;
     }
-    const exchange::WeatherImport read = exchange::readWeather(bytes, mapping, fileName);
-    if (!read.ok) {
-        plan.refused = read.refused.problems();
-        if (plan.refused.isEmpty())
-            plan.refused << Problem{{}, QStringLiteral("%1: no row could be taken.").arg(fileName)};
-        return plan;
-    }
-    plan.said << read.report.lines();
-    const exchange::WeatherMerge merge = exchange::mergeWeather(books, read.rows);
-    for (const domain::Weather &w : merge.updated)
-        plan.rows << domain::toRow(w);
-    for (const domain::Weather &w : merge.fresh)
-        plan.rows << domain::toRow(w);
-    plan.changed = merge.updated.size();
-    plan.added = merge.fresh.size();
-    plan.same = merge.identical;
+    takeWeather(books, exchange::readWeather(bytes, mapping, fileName), fileName, plan);
     return plan;
 }
 

@@ -3,6 +3,7 @@
 #pragma once
 
 #include "models/exchange/table_csv.h"
+#include "models/exchange/weather_formats.h"
 #include "models/exchange/weather_import.h"
 
 namespace rickyard::app {
@@ -27,6 +28,9 @@ struct WeatherRequest {
     QString place;
     QString zone;                     // IANA
     bool impossibleIsMissing = false; // keep the rest of a row whose value cannot be true
+    std::optional<exchange::WeatherFormat> format; // else recognised, when there is no profile
+    std::optional<domain::Instant> about;          // METAR: when the reports are from
+    bool realYear = false;                         // EPW: observations, not a typical year
 };
 ImportPlan planWeather(const domain::Books &books, const QByteArray &bytes, const QString &fileName,
                        const WeatherRequest &request);

@@ -1,4 +1,5 @@
 #include "app/cli/import_plan.h"
+#include "app/cli/trace_plan.h"
 #include "app/cli/yard_access.h"
 
 #include <QDir>
@@ -63,6 +64,46 @@ bool readProfile(CliCall &call, WeatherRequest &request)
     return true;
 }
 
+bool readFormat(CliCall &call, WeatherRequest &request, const QString &yardZone)
+{
+    const QString key = call.launch.options.value(QStringLiteral("format"));
+    if (call.launch.has(QStringLiteral("format"))) {
+        request.format = exchange::weatherFormatFromKey(key);
+        if (!request.format) {
+            call.err << "There is no weather format \"" << key
+                     << "\". Formats: " << exchange::weatherFormatKeys().join(QStringLiteral(", "))
+                     << ".\n";
+            return false;
+        }
+    }
+    request.realYear = call.launch.has(QStringLiteral("real-year"));
+    if (!call.launch.has(QStringLiteral("about")))
+        return true;
+    const QString text = call.launch.options.value(QStringLiteral("about"));
+    request.about = readMoment(text, yardZone);
+    if (!request.about)
+        call.err << "--about " << text << " is not a day or time. Write it as 2026-11-30 or "
+                 << "2026-11-30T18:00Z.\n";
+    return request.about.has_value();
+}
+
+std::optional<ImportPlan> planForTrace(CliCall &call, const domain::Books &books)
+{
+    const QString path = call.launch.operands.at(1);
+    QFile file(path);
+    if (QFileInfo(path).isDir() || !file.open(QIODevice::ReadOnly)) {
+        call.err << QDir::toNativeSeparators(path) << " cannot be read: " << file.errorString()
+                 << "\n";
+        return std::nullopt;
+    }
+    const auto option = [&call](const char *name) {
+        return call.launch.options.value(QLatin1String(name));
+    };
+    const TraceRequest request{option("cook"), option("probe"), option("time-style"),
+                               option("unit"), option("start"), option("zone")};
+    return planTrace(books, file, QFileInfo(path).fileName(), request);
+}
+
 std::optional<ImportPlan> planFor(CliCall &call, const domain::Books &books)
 {
     const QString kind = call.launch.operands.at(0);
@@ -72,16 +113,23 @@ std::optional<ImportPlan> planFor(CliCall &call, const domain::Books &books)
         const auto files = filesOf(call, path);
         return files ? std::optional(planBooks(books, *files)) : std::nullopt;
     }
+    const domain::TableId table = *domain::tableFromKey(kind);
+    if (table == domain::TableId::Trace && call.launch.has(QStringLiteral("cook")))
+        return planForTrace(call, books);
     const auto bytes = contentOf(call, path);
     if (!bytes)
         return std::nullopt;
-    const domain::TableId table = *domain::tableFromKey(kind);
+    if (table == domain::TableId::Trace && !isOwnTable(*bytes, table)) {
+        call.err << name << " is no table of traces as exported. A logger's file needs --cook, the "
+                 << "id or name of its cook.\n";
+        return std::nullopt;
+    }
     if (table != domain::TableId::Weather || isOwnTable(*bytes, table))
         return planTable(books, table, *bytes, name);
     WeatherRequest request;
     request.place = call.launch.options.value(QStringLiteral("place"));
     request.zone = call.launch.options.value(QStringLiteral("zone"));
-    if (!readProfile(call, request))
+    if (!readProfile(call, request) || !readFormat(call, request, books.yard().timeZone))
         return std::nullopt;
     // A profile says itself what becomes of impossible values.
     request.impossibleIsMissing = !request.profile && !call.launch.has(QStringLiteral("strict"));

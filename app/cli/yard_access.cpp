@@ -57,22 +57,28 @@ WorkspacePtr openForWriting(CliCall &call, bool mayCreate)
     return std::move(opened.value());
 }
 
-std::optional<Instant> momentOf(CliCall &call, const QString &ianaZone)
+std::optional<Instant> readMoment(const QString &text, const QString &ianaZone)
 {
-    if (!call.launch.has(QStringLiteral("as-of")))
-        return commands::systemClock();
-    const QString text = call.launch.options.value(QStringLiteral("as-of"));
     const QTimeZone named(ianaZone.toUtf8());
     const QTimeZone zone = named.isValid() ? named : QTimeZone::utc();
     const QDate day = QDate::fromString(text, Qt::ISODate);
     if (text.size() == 10 && day.isValid())
         return Instant::ofSeconds(day.addDays(1).startOfDay(zone).toSecsSinceEpoch() - 1);
     QDateTime time = QDateTime::fromString(text, Qt::ISODate);
-    if (text.contains(QLatin1Char('T')) && time.isValid()) {
-        if (time.timeSpec() == Qt::LocalTime)
-            time = QDateTime(time.date(), time.time(), zone);
-        return Instant::ofSeconds(time.toSecsSinceEpoch());
-    }
+    if (!text.contains(QLatin1Char('T')) || !time.isValid())
+        return std::nullopt;
+    if (time.timeSpec() == Qt::LocalTime)
+        time = QDateTime(time.date(), time.time(), zone);
+    return Instant::ofSeconds(time.toSecsSinceEpoch());
+}
+
+std::optional<Instant> momentOf(CliCall &call, const QString &ianaZone)
+{
+    if (!call.launch.has(QStringLiteral("as-of")))
+        return commands::systemClock();
+    const QString text = call.launch.options.value(QStringLiteral("as-of"));
+    if (const auto moment = readMoment(text, ianaZone))
+        return moment;
     call.err << "--as-of " << text << " is not a day or time. Write it as 2026-11-30, "
              << "2026-11-30T18:00 or 2026-11-30T18:00Z.\n";
     return std::nullopt;

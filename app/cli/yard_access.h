@@ -16,6 +16,9 @@ WorkspacePtr openForReading(CliCall &call);
 // becomes a new yard.
 WorkspacePtr openForWriting(CliCall &call, bool mayCreate = false);
 
+// A day alone means its end in the zone (IANA; UTC when there is none of that name). Nothing when
+// it is neither a day nor a time.
+std::optional<domain::Instant> readMoment(const QString &text, const QString &ianaZone);
 // --as-of, else the present. A day alone means its end in the zone. Nothing when it cannot be read,
 // which has then been said.
 std::optional<domain::Instant> momentOf(CliCall &call, const QString &ianaZone);

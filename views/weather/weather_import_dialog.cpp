@@ -1,6 +1,5 @@
 #include "views/weather/weather_import_dialog.h"
 
-#include "models/items/wording.h"
 #include "views/theme/icons.h"
 #include "views/theme/theme_hub.h"
 #include "views/weather/weather_mapping_form.h"
@@ -12,12 +11,10 @@
 #include <QCloseEvent>
 #include <QComboBox>
 #include <QFileDialog>
-#include <QLineEdit>
 #include <QProgressBar>
 #include <QPushButton>
 #include <QSettings>
 #include <QStandardItemModel>
-#include <QTableView>
 
 namespace rickyard::views {
 
@@ -74,7 +71,8 @@ void WeatherImportDialog::setState(State state)
         m_import->isEnabled()
             ? tr("Import %1 records").arg(QLocale(QLocale::English).toString(m_result.rows.size()))
             : tr("Import"));
-    m_saveProfile->setEnabled(state == State::Checked && !m_context.readOnly());
+    m_saveProfile->setEnabled(state == State::Checked && !m_context.readOnly() &&
+                              !selfDescribing());
     m_progress->setRange(0, 0);
     m_progress->setFormat(state == State::Writing ? tr("Writing… %p %") : tr("Reading… %p %"));
 }
@@ -83,7 +81,8 @@ void WeatherImportDialog::chooseFile()
 {
     const QString folder = m_context.settings.value(QLatin1String(kFolderKey)).toString();
     const QString path = QFileDialog::getOpenFileName(
-        this, tr("Choose a weather file"), folder, tr("Tables (*.csv *.txt *.tsv);;All files (*)"));
+        this, tr("Choose a weather file"), folder,
+        tr("Weather files (*.csv *.txt *.tsv *.epw *.dat);;All files (*)"));
     if (path.isEmpty())
         return;
     m_context.settings.setValue(QLatin1String(kFolderKey), QFileInfo(path).absolutePath());
@@ -116,6 +115,13 @@ void WeatherImportDialog::useProfile(domain::RecordId id)
     m_profiles->setCurrentIndex(qMax(0, m_profiles->findData(QVariant::fromValue<qint64>(id))));
     if (m_file.bytes.isEmpty())
         return;
+    m_form->setVisible(!selfDescribing());
+    if (selfDescribing()) {
+        readSoon();
+        return;
+    }
+    if (m_file.preview.header.isEmpty()) // a saved mapping over a file that needs none
+        m_file.preview = exchange::preview(firstLines(m_file.bytes, 60));
     QStringList notes = m_file.guess.notes;
     WeatherMapping mapping = m_file.guess.mapping;
     if (id != 0) {
@@ -169,6 +175,10 @@ void WeatherImportDialog::readSoon()
 
 void WeatherImportDialog::readNow()
 {
+    if (selfDescribing()) {
+        readKnown();
+        return;
+    }
     const WeatherMapping mapping = m_form->mapping();
     const domain::Problems problems = mapping.check();
     const QStringList elsewhere = m_form->showProblems(problems);
@@ -197,35 +207,18 @@ void WeatherImportDialog::showPreview(const WeatherMapping &mapping)
     loose.strict = false;
     const WeatherImport first = exchange::readWeather(
         firstLines(m_file.bytes, kPreviewRows + qMax(1, mapping.headerLine)), loose, m_file.name);
-    const domain::TableSpec &spec = domain::specOf(domain::TableId::Weather);
-    QStringList keys{QStringLiteral("time")};
+    QStringList quantities;
     for (const exchange::QuantityColumn &column : mapping.columns)
-        keys << column.quantity;
-    keys << QStringLiteral("place");
-    QStringList labels;
-    for (const QString &key : std::as_const(keys))
-        labels << spec.fields.at(spec.indexOf(key)).label;
-    m_preview->setHorizontalHeaderLabels(labels);
-    const QLocale locale(QStringLiteral("en_US"));
-    for (const domain::Weather &record : first.rows) {
-        const domain::Row row = domain::toRow(record);
-        QList<QStandardItem *> items;
-        for (const QString &key : std::as_const(keys)) {
-            auto *item = new QStandardItem(items::displayText(m_context.books(),
-                                                              spec.fields.at(spec.indexOf(key)),
-                                                              domain::valueOf(row, key), locale));
-            item->setEditable(false);
-            items << item;
-        }
-        m_preview->appendRow(items);
-    }
-    m_previewView->resizeColumnsToContents();
+        quantities << column.quantity;
+    showRecords(first.rows, quantities);
 }
 
 void WeatherImportDialog::takeResult(const WeatherImport &result)
 {
     m_result = result;
     QStringList lines = result.report.lines();
+    if (selfDescribing() && !result.cancelled)
+        introduceKnown();
     if (result.cancelled) {
         m_verdict->setStatus(Role::Watch, tr("Stopped"));
         lines = QStringList{tr("Reading was stopped; nothing was changed. Change a field to read "
@@ -252,7 +245,8 @@ void WeatherImportDialog::takeResult(const WeatherImport &result)
 void WeatherImportDialog::offerMissing()
 {
     WeatherMapping mapping = m_form->mapping();
-    if (m_result.refused.isEmpty() || mapping.outOfRange == exchange::OutOfRange::Missing) {
+    if (selfDescribing() || m_result.refused.isEmpty() ||
+        mapping.outOfRange == exchange::OutOfRange::Missing) {
         m_notice->dismiss();
         return;
     }
@@ -327,53 +321,6 @@ void WeatherImportDialog::stop()
     WeatherImport stopped;
     stopped.cancelled = true;
     takeResult(stopped);
-}
-
-void WeatherImportDialog::fillProfiles()
-{
-    const QVariant kept = m_profiles->currentData();
-    m_profiles->clear();
-    m_profiles->addItem(tr("As guessed from the file"), QVariant::fromValue<qint64>(0));
-    for (const domain::ImportProfile &profile : m_context.books().importProfiles)
-        if (profile.kind == QLatin1String(exchange::kWeatherProfileKind))
-            m_profiles->addItem(profile.name, QVariant::fromValue<qint64>(profile.id));
-    m_profiles->setCurrentIndex(qMax(0, m_profiles->findData(kept)));
-}
-
-bool WeatherImportDialog::saveProfile(const QString &name)
-{
-    if (name.trimmed().isEmpty()) {
-        m_notice->showProblem(
-            tr("Give the mapping a name first, such as the name of the station."));
-        m_profileName->setFocus(Qt::OtherFocusReason);
-        return false;
-    }
-    domain::ImportProfile profile;
-    for (const domain::ImportProfile &other : m_context.books().importProfiles)
-        if (other.name == name.trimmed() &&
-            other.kind == QLatin1String(exchange::kWeatherProfileKind))
-            profile = other;
-    profile.name = name.trimmed();
-    profile.kind = QLatin1String(exchange::kWeatherProfileKind);
-    profile.mapping = exchange::toText(m_form->mapping());
-    domain::Problems problems;
-    domain::RecordId id = profile.id;
-    if (id == 0) {
-        const auto added = m_context.verbs.add(profile, tr("save mapping %1").arg(profile.name));
-        problems = added.problems();
-        id = added ? added.value() : 0;
-    } else {
-        problems =
-            m_context.verbs.edit(profile, tr("save mapping %1").arg(profile.name)).problems();
-    }
-    if (!problems.isEmpty()) {
-        m_notice->showProblem(domain::joined(problems));
-        return false;
-    }
-    fillProfiles();
-    m_profiles->setCurrentIndex(m_profiles->findData(QVariant::fromValue<qint64>(id)));
-    m_notice->showGood(tr("The mapping is saved as “%1”.").arg(profile.name));
-    return true;
 }
 
 void WeatherImportDialog::reject()

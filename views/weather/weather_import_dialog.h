@@ -62,8 +62,13 @@ private:
     void splitAnew();
     void readSoon();
     void readNow();
+    // The file names its own columns, and no saved mapping was chosen over that.
+    [[nodiscard]] bool selfDescribing() const;
+    void readKnown();
+    void introduceKnown();
     void takeResult(const exchange::WeatherImport &result);
     void showPreview(const exchange::WeatherMapping &mapping);
+    void showRecords(const QVector<domain::Weather> &records, const QStringList &quantities);
     void offerMissing();
     void startImport();
     void write(const WeatherChangesToWrite &changes);

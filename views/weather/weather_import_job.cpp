@@ -13,6 +13,18 @@ namespace {
 
 constexpr qint64 kMostBytes = 512LL << 20U;
 
+// Guesses what the columns of a table are.
+void mapColumns(OpenedWeatherFile &file, const QString &yardZone)
+{
+    file.guess = exchange::guessMapping(file.bytes, yardZone);
+    file.preview =
+        exchange::preview(file.bytes, file.guess.mapping.separator, file.guess.mapping.headerLine);
+    if (file.preview.header.isEmpty() && file.preview.rows.isEmpty())
+        file.problem = file.preview.note.isEmpty()
+                           ? WeatherImportJob::tr("%1 holds no rows.").arg(file.name)
+                           : file.preview.note;
+}
+
 OpenedWeatherFile openFile(const QString &path, const QString &yardZone)
 {
     OpenedWeatherFile file;
@@ -35,13 +47,10 @@ OpenedWeatherFile openFile(const QString &path, const QString &yardZone)
             WeatherImportJob::tr("%1 could not be read: %2.").arg(file.name, device.errorString());
         return file;
     }
-    file.guess = exchange::guessMapping(file.bytes, yardZone);
-    file.preview =
-        exchange::preview(file.bytes, file.guess.mapping.separator, file.guess.mapping.headerLine);
-    if (file.preview.header.isEmpty() && file.preview.rows.isEmpty())
-        file.problem = file.preview.note.isEmpty()
-                           ? WeatherImportJob::tr("%1 holds no rows.").arg(file.name)
-                           : file.preview.note;
+    file.format = exchange::recogniseWeather(file.bytes);
+    if (file.format != exchange::WeatherFormat::Mapped)
+        return file;
+    mapColumns(file, yardZone);
     return file;
 }
 
@@ -120,6 +129,23 @@ void WeatherImportJob::read(const QByteArray &bytes, const exchange::WeatherMapp
         [bytes, mapping, fileName](Watch &watch) {
             return exchange::readWeather(
                 bytes, mapping, fileName,
+                [&watch](qint64 done, qint64 total) {
+                    watch.done = done;
+                    watch.total = total;
+                },
+                &watch.cancelled);
+        },
+        [this](const WeatherImport &result) { Q_EMIT wasRead(result); });
+}
+
+void WeatherImportJob::readKnown(exchange::WeatherFormat format, const QByteArray &bytes,
+                                 const exchange::WeatherReadOptions &options,
+                                 const QString &fileName)
+{
+    run<WeatherImport>(
+        [format, bytes, options, fileName](Watch &watch) {
+            return exchange::readWeatherAs(
+                format, bytes, options, fileName,
                 [&watch](qint64 done, qint64 total) {
                     watch.done = done;
                     watch.total = total;

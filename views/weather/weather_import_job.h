@@ -4,7 +4,7 @@
 #pragma once
 
 #include "models/domain/records/books.h"
-#include "models/exchange/weather_import.h"
+#include "models/exchange/weather_formats.h"
 
 #include <QObject>
 #include <QTimer>
@@ -19,6 +19,9 @@ struct OpenedWeatherFile {
     QString name;
     QByteArray bytes;
     QString problem; // in words; empty when it could be read
+    // Other than Mapped: the file says itself what its columns are, and neither preview nor guess
+    // is filled.
+    exchange::WeatherFormat format = exchange::WeatherFormat::Mapped;
     exchange::WeatherPreview preview;
     exchange::MappingGuess guess;
 };
@@ -41,6 +44,8 @@ public:
     void open(const QString &path, const QString &yardZone);
     void read(const QByteArray &bytes, const exchange::WeatherMapping &mapping,
               const QString &fileName);
+    void readKnown(exchange::WeatherFormat format, const QByteArray &bytes,
+                   const exchange::WeatherReadOptions &options, const QString &fileName);
     void compare(const domain::Books &books, const QVector<domain::Weather> &rows);
     void cancel();
     [[nodiscard]] bool running() const { return m_running > 0; }

@@ -10,6 +10,7 @@
 #include "views/widgets/card.h"
 #include "views/widgets/field_row.h"
 #include "views/widgets/notice_bar.h"
+#include "views/widgets/unit_line_edit.h"
 #include "views/wood/delivery_verdict.h"
 #include "views/wood/inline_question.h"
 #include "views/wood/meter_fields.h"
