@@ -92,9 +92,9 @@ void TstHandOver::saysWhatBurnsAndWhatIsNext()
 {
     const Night night(2e9);
     const QString text = night.text();
-    for (const char *words :
-         {"Long pit, Mon 2 Mar, 00:20", "Lit 18:00", "brisket", "Last fed 23:40, next about 00:10",
-          "every 30 min", "From Oak, spring:", "Fire out about 06:00 (assumed"})
+    for (const char *words : {"Long pit, Mon 2 Mar, 12:20 AM", "Lit 6:00 PM", "brisket",
+                              "Last fed 11:40 PM, next about 12:10 AM", "every 30 min",
+                              "From Oak, spring:", "Fire out about 6:00 AM (assumed"})
         QVERIFY2(text.contains(QString::fromUtf8(words)), qPrintable(text));
 }
 
@@ -116,8 +116,8 @@ void TstHandOver::notesSinceTheLastHandOver()
     night.note(NoteKind::Grease, utc(2026, 3, 1, 23));
     const QString text = night.text();
     QVERIFY(!text.contains(QStringLiteral("early")));
-    QVERIFY2(text.contains(QStringLiteral("22:15 smoke turned white")), qPrintable(text));
-    QVERIFY(text.contains(QStringLiteral("23:00 ")));
+    QVERIFY2(text.contains(QStringLiteral("10:15 PM smoke turned white")), qPrintable(text));
+    QVERIFY(text.contains(QStringLiteral("11:00 PM ")));
     QVERIFY(!text.contains(QStringLiteral("Nobody has noted")));
 }
 

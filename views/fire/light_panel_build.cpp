@@ -78,12 +78,15 @@ QWidget *LightPanel::buildChoices()
     m_target->setMinimumHeight(look.px(44));
     m_targetRow = new FieldRow(tr("Target temperature"), m_target, card);
     connect(m_target, &QLineEdit::textEdited, this, [this] { m_targetRow->clearProblem(); });
-    card->body()->addWidget(m_targetRow);
+    auto *goal = new QHBoxLayout;
+    goal->setSpacing(look.space(3));
+    goal->addWidget(m_targetRow, 1);
+    card->body()->addLayout(goal);
     m_by = new QTimeEdit(QTime(6, 0));
-    m_by->setDisplayFormat(QStringLiteral("HH:mm"));
+    m_by->setDisplayFormat(QStringLiteral("h:mm AP"));
     m_by->setAccessibleName(tr("At temperature by"));
     m_by->setMinimumHeight(look.px(44));
-    card->body()->addWidget(new FieldRow(tr("At temperature by"), m_by, card));
+    goal->addWidget(new FieldRow(tr("At temperature by"), m_by, card), 1);
     m_preheat = new TextLabel(QString(), TextStyle::BodyStrong, Role::Ink, card);
     m_preheat->setWordWrap(true);
     card->body()->addWidget(m_preheat);

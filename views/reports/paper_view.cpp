@@ -32,6 +32,7 @@ PaperView::PaperView(const Paper &paper, QWidget *parent) : QDialog(parent), m_p
     const auto act = [&](const QString &text, const QString &name, auto slot) {
         auto *button = new QPushButton(text);
         button->setAccessibleName(name);
+        button->setAutoDefault(false); // Enter does nothing to paper by accident
         connect(button, &QPushButton::clicked, this, slot);
         flow->addWidget(button);
     };

@@ -51,8 +51,9 @@ public:
 private:
     [[nodiscard]] QString clock(Instant t) const
     {
-        return QDateTime::fromSecsSinceEpoch(t.seconds(), zoneOf(m_wording))
-            .toString(QStringLiteral("HH:mm"));
+        return localeOf(m_wording).toString(
+            QDateTime::fromSecsSinceEpoch(t.seconds(), zoneOf(m_wording)).time(),
+            QStringLiteral("h:mm AP"));
     }
     [[nodiscard]] QString temperature(Temperature t) const
     {
