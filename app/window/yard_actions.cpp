@@ -36,7 +36,7 @@ void MainWindow::editYard()
     layout->addWidget(form);
     connect(form, &views::RecordForm::saved, &dialog, &QDialog::accept);
     connect(form, &views::RecordForm::cancelled, &dialog, &QDialog::reject);
-    dialog.resize(views::theme(this).px(540), views::theme(this).px(460));
+    dialog.resize(views::theme(this).px(720), views::theme(this).px(620));
     if (dialog.exec() == QDialog::Accepted)
         say(tr("Saved."));
 }

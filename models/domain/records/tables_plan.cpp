@@ -25,11 +25,10 @@ const Binder<Yard> &binderOf<Yard>()
             .between(Duration::ofBase(0), Duration::ofBase(365LL * 86400))
             .startsWith(qint64{14 * 86400});
         b.section("Moisture meter");
-        b.flag("correct_temperature", "Correct readings for the wood's temperature",
-               &Yard::correctTemperature)
+        b.flag("correct_temperature", "Correct for temperature", &Yard::correctTemperature)
             .startsWith(qint64{1})
             .help("0.1 point a degree Celsius from 20 °C, as two makers' manuals give it.");
-        b.flag("correct_species", "Correct readings for the species", &Yard::correctSpecies)
+        b.flag("correct_species", "Correct for species", &Yard::correctSpecies)
             .help("By resistance figures that are from memory: check them with an oven-dry test.");
         b.text("meter_scale", "The meter is usually set to", &Yard::meterScale)
             .help("Douglas-fir is the usual factory setting.");
