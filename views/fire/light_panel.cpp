@@ -69,7 +69,7 @@ void LightPanel::fillPits()
             button->setText(name.replace(QLatin1Char('&'), QStringLiteral("&&")));
             button->setCheckable(true);
             button->setFont(theme(this).font(TextStyle::Heading));
-            button->setMinimumSize(theme(this).px(150), theme(this).px(72));
+            button->setMinimumSize(theme(this).px(136), theme(this).px(72));
             m_pits->addButton(button, static_cast<int>(id));
             m_pitFlow->addWidget(button);
             button->show();
