@@ -16,9 +16,13 @@ constexpr double kLeastTau = 8;
 constexpr double kMostTau = 2000;
 constexpr int kGrid = SeasoningAir::kGrid;
 // Parts of the mixture that carry less of the chance than this are left out.
-constexpr double kLeastWeight = 1e-5;
+constexpr double kLeastWeight = 1e-4;
 constexpr qint64 kStride = 7;
-constexpr int kMostPoints = 160;
+constexpr int kMostPoints = 100;
+// The curve begins this long before today at the most: older drying is history.
+constexpr qint64 kCurveBehind = 420;
+constexpr double kOneInTen = 1.2815515655446004; // normal quantile at 90 %
+constexpr double kCloseEnough = 5e-3;            // points of moisture
 
 double normalCdf(double z)
 {
@@ -77,19 +81,23 @@ struct Posterior {
             chance += c.weight * normalCdf((percent - meanOf(c, course)) / sdOf(c, course));
         return chance;
     }
-    [[nodiscard]] double quantile(double p, const Course &course) const
+    // `z` is the standard normal's quantile at p: the mixture's lies between those of its parts.
+    [[nodiscard]] double quantile(double p, double z, const Course &course) const
     {
         double low = std::numeric_limits<double>::max();
         double high = std::numeric_limits<double>::lowest();
         for (const Component &c : parts) {
-            low = std::min(low, meanOf(c, course) - 4 * sdOf(c, course));
-            high = std::max(high, meanOf(c, course) + 4 * sdOf(c, course));
+            const double own = meanOf(c, course) + z * sdOf(c, course);
+            low = std::min(low, own);
+            high = std::max(high, own);
         }
         const auto miss = [&](double percent) { return chanceBelow(percent, course) - p; };
-        const auto close = [](double one, double other) { return std::abs(one - other) < 1e-3; };
+        const auto close = [](double one, double other) {
+            return std::abs(one - other) < kCloseEnough;
+        };
         const double atLow = miss(low);
         const double atHigh = miss(high);
-        if (atLow >= 0 || atHigh <= 0)
+        if (atLow >= 0 || atHigh <= 0 || close(low, high))
             return std::clamp(atLow >= 0 ? low : high, 0.0, most);
         std::uintmax_t steps = 60;
         const auto [from, to] =
@@ -196,8 +204,8 @@ double tauQuantile(const Posterior &posterior, double p)
 SeasoningPoint pointOf(const Posterior &posterior, const Course &course, qint64 day,
                        double dryEnough)
 {
-    return {day, posterior.quantile(0.1, course), posterior.quantile(0.5, course),
-            posterior.quantile(0.9, course), posterior.chanceBelow(dryEnough, course)};
+    return {day, posterior.quantile(0.1, -kOneInTen, course), posterior.quantile(0.5, 0, course),
+            posterior.quantile(0.9, kOneInTen, course), posterior.chanceBelow(dryEnough, course)};
 }
 
 // The first day of the curve, from today on, on which the chance reaches p.
@@ -299,10 +307,11 @@ SeasoningForecast forecastSeasoning(const SeasoningPrior &prior, qint64 received
     start.from = posterior.parts.first().k;
     start.to = posterior.parts.last().k + 1;
 
-    const qint64 stride = std::max(kStride, (end - begin) / kMostPoints);
+    const qint64 shown = std::max(begin, today - kCurveBehind);
+    const qint64 stride = std::max(kStride, (end - shown) / kMostPoints);
     course = start;
     for (day = begin; day <= end; ++day) {
-        if ((day - begin) % stride == 0 || day == today || day == end)
+        if (day >= shown && ((day - shown) % stride == 0 || day == today || day == end))
             forecast.curve << pointOf(posterior, course, day, dryEnough);
         if (day < end)
             course.step(air, day, prior);

@@ -90,7 +90,7 @@ struct SeasoningPoint {
 };
 
 struct SeasoningForecast {
-    QVector<SeasoningPoint> curve; // from arrival to the end of the horizon, a week apart or less
+    QVector<SeasoningPoint> curve; // from arrival, 420 days back at most, to the horizon's end
     QVector<SeasoningReading> readings;
     qint64 today = 0;
     double chanceNow = 0;
