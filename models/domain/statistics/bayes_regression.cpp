@@ -130,7 +130,8 @@ Answer<BayesRegression> BayesRegression::start(const RegressionPrior &prior)
                        BayesWords::tr("The prior's precision has a direction below zero.")};
     BayesRegression model;
     model.m_size = static_cast<int>(prior.mean.size());
-    model.m_array.assign(static_cast<std::size_t>(model.m_size * (model.m_size + 1)), 0.0L);
+    const auto columns = static_cast<std::size_t>(prior.mean.size());
+    model.m_array.assign(columns * (columns + 1), 0.0L);
     model.m_priorDof = prior.dof;
     model.m_priorFlat = model.m_size - root->rank;
     model.m_squares = static_cast<Real>(prior.dof) * prior.scale * prior.scale;
