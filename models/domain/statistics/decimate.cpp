@@ -18,12 +18,14 @@ std::optional<Refusal> unfit(std::span<const double> x, std::span<const double> 
 {
     const auto finite = [](double v) { return std::isfinite(v); };
     if (x.size() != y.size())
-        return Refusal{Reason::ShapeMismatch,
-                       DecimateWords::tr("There are %1 times for %2 readings; give each reading its time.")
-                           .arg(x.size())
-                           .arg(y.size())};
+        return Refusal{
+            Reason::ShapeMismatch,
+            DecimateWords::tr("There are %1 times for %2 readings; give each reading its time.")
+                .arg(x.size())
+                .arg(y.size())};
     if (most < 4)
-        return Refusal{Reason::OutOfRange, DecimateWords::tr("A line needs room for at least 4 points.")};
+        return Refusal{Reason::OutOfRange,
+                       DecimateWords::tr("A line needs room for at least 4 points.")};
     if (!std::all_of(x.begin(), x.end(), finite) || !std::all_of(y.begin(), y.end(), finite))
         return Refusal{Reason::NotFinite,
                        DecimateWords::tr("A reading is missing; split the line where the gap is.")};
