@@ -434,9 +434,9 @@ void TstWoodPage::everyTableHasItsSection()
 {
     YardFixture yard;
     auto page = shownPage(yard);
-    const QVector<TableId> tables{TableId::Lot,      TableId::MoistureReading, TableId::WoodOrder,
-                                  TableId::Supplier, TableId::Species,         TableId::Movement,
-                                  TableId::OvenTest, TableId::Offer};
+    const QVector<TableId> tables{
+        TableId::Lot,     TableId::MoistureReading, TableId::WoodOrder, TableId::Supplier,
+        TableId::Species, TableId::Movement,        TableId::OvenTest,  TableId::Offer};
     for (TableId table : tables) {
         QVERIFY(page->show({table, 0}));
         QVERIFY2(page->list(table)->isVisible(), qPrintable(specOf(table).plural));

@@ -23,10 +23,11 @@ std::optional<Refusal> unfit(std::span<const double> values, std::size_t least)
     if (values.size() < least)
         return Refusal{Reason::TooFewRows,
                        SampleWords::tr("This needs at least %n value(s); measure more.", nullptr,
-                                 static_cast<int>(least))};
+                                       static_cast<int>(least))};
     if (!std::all_of(values.begin(), values.end(), [](double v) { return std::isfinite(v); }))
-        return Refusal{Reason::NotFinite,
-                       SampleWords::tr("A value is missing or infinite; leave it out or correct it.")};
+        return Refusal{
+            Reason::NotFinite,
+            SampleWords::tr("A value is missing or infinite; leave it out or correct it.")};
     return {};
 }
 
@@ -144,8 +145,9 @@ Answer<Interval> meanIntervalFromSummary(int count, double sampleMean, double sd
 Answer<int> sampleSizeForMean(double sd, double halfWidth, double level)
 {
     if (!std::isfinite(sd) || sd < 0.0 || !std::isfinite(halfWidth) || halfWidth <= 0.0)
-        return Refusal{Reason::OutOfRange, SampleWords::tr("The scatter must be zero or more and the "
-                                                     "wanted precision above zero.")};
+        return Refusal{Reason::OutOfRange,
+                       SampleWords::tr("The scatter must be zero or more and the "
+                                       "wanted precision above zero.")};
     // The half-width falls steadily with the count, so bisection finds the first that is enough.
     const auto enough = [&](int count) -> Answer<bool> {
         const auto perSd = halfWidthPerSd(count, level);
@@ -157,8 +159,9 @@ Answer<int> sampleSizeForMean(double sd, double halfWidth, double level)
     if (!atMost)
         return atMost.refusal();
     if (!atMost.value())
-        return Refusal{Reason::NoAnswer, SampleWords::tr("More than a million values would be needed. "
-                                                   "Accept a wider margin.")};
+        return Refusal{Reason::NoAnswer,
+                       SampleWords::tr("More than a million values would be needed. "
+                                       "Accept a wider margin.")};
     int low = 1; // a single value has no scatter: never enough
     int high = largestSample;
     while (high - low > 1) {
