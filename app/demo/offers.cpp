@@ -16,11 +16,11 @@ struct Ask {
     RecordId supplier;
     const char *species;
     domain::SellUnit unit;
+    int daysAgo;
     double count;
     double dollars;
     double delivery;
     double promised; // per cent, dry basis
-    int daysAgo;
     const char *note;
 };
 
@@ -30,11 +30,11 @@ struct Ask {
 void addOffers(Draft &draft)
 {
     const Ask asks[] = {
-        {1, "Post oak", domain::SellUnit::HalfCord, 2, 420, 40, 20, 3, "Can bring it on a Sunday."},
-        {2, "Post oak", domain::SellUnit::Cord, 1, 360, 60, 20, 5, "Says it was cut last winter."},
-        {3, "Pecan", domain::SellUnit::FaceCord, 3, 525, 0, 18, 1, "Brings it free above two."},
-        {2, "White oak", domain::SellUnit::Pound, 3000, 345, 60, 25, 4, "Weighed at the mill."},
-        {3, "Eastern redcedar", domain::SellUnit::FaceCord, 1, 90, 0, 20, 1,
+        {1, "Post oak", domain::SellUnit::HalfCord, 3, 2, 420, 40, 20, "Can bring it on a Sunday."},
+        {2, "Post oak", domain::SellUnit::Cord, 5, 1, 360, 60, 20, "Says it was cut last winter."},
+        {3, "Pecan", domain::SellUnit::FaceCord, 1, 3, 525, 0, 18, "Brings it free above two."},
+        {2, "White oak", domain::SellUnit::Pound, 4, 3000, 345, 60, 25, "Weighed at the mill."},
+        {3, "Eastern redcedar", domain::SellUnit::FaceCord, 1, 1, 90, 0, 20,
          "Thrown in cheap; it is not for the fire."},
     };
     for (const Ask &ask : asks) {
