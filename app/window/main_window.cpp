@@ -46,6 +46,7 @@ PageIndex pageOf(TableId table)
     case TableId::Feed:
     case TableId::CookTemperature:
     case TableId::CookNote:
+    case TableId::CookChange:
     case TableId::Trace:
         return Fire;
     case TableId::Pit:

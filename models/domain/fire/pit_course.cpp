@@ -1,11 +1,12 @@
 #include "models/domain/fire/pit_course.h"
 
-#include "models/domain/fire/trace_codec.h"
+#include "models/domain/fire/trace_facts.h"
 
 #include <QMap>
 
 #include <algorithm>
 #include <array>
+#include <limits>
 
 namespace rickyard::domain {
 
@@ -17,10 +18,7 @@ constexpr double kTypedCovers = 0.5;   // typed readings are sparser by nature
 constexpr double kNearlyWhole = 0.995; // below it the gap is mentioned
 constexpr int kNotThePit = 99;
 
-struct Reading {
-    qint64 time;
-    double temperature; // thousandths of a degree Celsius
-};
+using Reading = PitReading;
 using Readings = QVector<Reading>;
 
 // Lower is better.
@@ -52,33 +50,37 @@ double coverage(const Readings &readings, qint64 from, qint64 to)
     return static_cast<double>(covered) / static_cast<double>(to - from);
 }
 
+bool isBefore(const Reading &reading, qint64 t)
+{
+    return reading.time < t;
+}
+
 double valueAt(const Readings &readings, qint64 t)
 {
-    if (t <= readings.first().time)
+    const auto next = std::lower_bound(readings.begin(), readings.end(), t, isBefore);
+    if (next == readings.begin())
         return readings.first().temperature;
-    for (qsizetype i = 1; i < readings.size(); ++i) {
-        const Reading &a = readings.at(i - 1);
-        const Reading &b = readings.at(i);
-        if (t > b.time)
-            continue;
-        const double share = static_cast<double>(t - a.time) / static_cast<double>(b.time - a.time);
-        return a.temperature + share * (b.temperature - a.temperature);
-    }
-    return readings.last().temperature;
+    if (next == readings.end())
+        return readings.last().temperature;
+    const Reading &a = *(next - 1);
+    const double share =
+        static_cast<double>(t - a.time) / static_cast<double>(next->time - a.time);
+    return a.temperature + share * (next->temperature - a.temperature);
 }
 
 // Trapezoids between the readings that fall inside, and the interpolated ends.
 double meanOver(const Readings &readings, qint64 from, qint64 to)
 {
-    Readings inside{{from, valueAt(readings, from)}};
-    for (const Reading &r : readings)
-        if (r.time > from && r.time < to)
-            inside.append(r);
-    inside.append({to, valueAt(readings, to)});
+    Reading last{from, valueAt(readings, from)};
     double sum = 0;
-    for (qsizetype i = 1; i < inside.size(); ++i)
-        sum += (inside.at(i - 1).temperature + inside.at(i).temperature) / 2.0 *
-               static_cast<double>(inside.at(i).time - inside.at(i - 1).time);
+    const auto take = [&](const Reading &r) {
+        sum += (last.temperature + r.temperature) / 2.0 * static_cast<double>(r.time - last.time);
+        last = r;
+    };
+    for (auto r = std::lower_bound(readings.begin(), readings.end(), from + 1, isBefore);
+         r != readings.end() && r->time < to; ++r)
+        take(*r);
+    take({to, valueAt(readings, to)});
     return sum / static_cast<double>(to - from);
 }
 
@@ -121,21 +123,56 @@ Best bestOf(QMap<QString, Readings> probes, qint64 from, qint64 to)
     return best;
 }
 
-QMap<QString, Readings> logged(const QVector<const Trace *> &traces, QStringList &assumptions)
+// One probe may come in several blocks: their points on one clock.
+QMap<QString, ProbePoints> decoded(const QVector<const Trace *> &traces, qint64 from,
+                                   QStringList &assumptions)
 {
-    QMap<QString, Readings> probes;
+    QMap<QString, ProbePoints> probes;
     for (const Trace *trace : traces) {
-        if (rankOf(trace->probe) == kNotThePit || trace->probe.trimmed().isEmpty())
+        if (trace->probe.trimmed().isEmpty())
             continue;
         const auto points = decodeTrace(trace->block);
         if (!points) {
-            assumptions << QString(QStringLiteral("The log of probe “") + trace->probe +
-                                   QStringLiteral("” cannot be read and is left out."));
+            if (rankOf(trace->probe) != kNotThePit)
+                assumptions << QString(QStringLiteral("The log of probe “") + trace->probe +
+                                       QStringLiteral("” cannot be read and is left out."));
             continue;
         }
-        for (const TracePoint &p : points.value())
-            probes[trace->probe].append(
-                {trace->start.seconds() + p.offset, p.temperature.toDouble()});
+        ProbePoints &all = probes[trace->probe];
+        for (TracePoint p : points.value()) {
+            p.offset += trace->start.seconds() - from;
+            all.append(p);
+        }
+    }
+    for (ProbePoints &points : probes)
+        std::stable_sort(
+            points.begin(), points.end(),
+            [](const TracePoint &a, const TracePoint &b) { return a.offset < b.offset; });
+    return probes;
+}
+
+QMap<QString, Readings> logged(const QVector<const Trace *> &traces, qint64 from,
+                               QStringList &assumptions)
+{
+    const QMap<QString, ProbePoints> all = decoded(traces, from, assumptions);
+    QMap<QString, Readings> probes;
+    for (auto it = all.cbegin(); it != all.cend(); ++it) {
+        if (rankOf(it.key()) == kNotThePit)
+            continue;
+        QVector<ProbePoints> others;
+        for (auto other = all.cbegin(); other != all.cend(); ++other)
+            if (other != it)
+                others << *other;
+        const QVector<ProbeFault> faults = probeFaults(*it, others, {});
+        for (const ProbeFault &fault : faults)
+            assumptions << QString(QStringLiteral("Probe “") + it.key() + QStringLiteral("”: ") +
+                                   fault.words() + QStringLiteral("; that stretch is left out."));
+        Readings &readings = probes[it.key()];
+        for (const TracePoint &p : *it)
+            if (std::none_of(faults.begin(), faults.end(), [&](const ProbeFault &f) {
+                    return p.offset >= f.from && p.offset <= f.to;
+                }))
+                readings.append({from + p.offset, p.temperature.toDouble()});
     }
     return probes;
 }
@@ -152,10 +189,20 @@ PitCourse fromReadings(const Best &best, qint64 from, qint64 to, const QString &
         assumptions << QString(what + QStringLiteral(" covers ") + percent(best.covered) +
                                QStringLiteral(" of the cook; the pit is taken to run straight "
                                               "through the rest."));
-    return {Temperature::rounded(meanOver(best.readings, from, to)), assumptions};
+    return {Temperature::rounded(meanOver(best.readings, from, to)), assumptions, best.readings,
+            best.covered};
 }
 
 } // namespace
+
+double PitCourse::celsiusOver(qint64 from, qint64 to) const
+{
+    if (!mean)
+        return std::numeric_limits<double>::quiet_NaN();
+    if (readings.isEmpty() || to <= from)
+        return celsius(*mean);
+    return meanOver(readings, from, to) / 1000.0;
+}
 
 PitCourse pitCourse(const Cook &cook, Instant end, const QVector<const Trace *> &traces,
                     const QVector<const CookTemperature *> &typed)
@@ -164,8 +211,8 @@ PitCourse pitCourse(const Cook &cook, Instant end, const QVector<const Trace *> 
     const qint64 to = end.seconds();
     QStringList assumptions;
     if (to <= from)
-        return {std::nullopt, assumptions};
-    const Best log = bestOf(logged(traces, assumptions), from, to);
+        return {std::nullopt, assumptions, {}, 0};
+    const Best log = bestOf(logged(traces, from, assumptions), from, to);
     QMap<QString, Readings> typedProbes;
     for (const CookTemperature *t : typed)
         if (rankOf(t->probe) != kNotThePit)
@@ -182,13 +229,13 @@ PitCourse pitCourse(const Cook &cook, Instant end, const QVector<const Trace *> 
     if (cook.target) {
         assumptions << QStringLiteral("The pit is taken to have run at its target: too few "
                                       "temperatures were logged or typed.");
-        return {cook.target, assumptions};
+        return {cook.target, assumptions, {}, 0};
     }
     if (log.covered > 0 && log.covered >= hand.covered)
         return fromReadings(log, from, to, logName, assumptions);
     if (hand.covered > 0)
         return fromReadings(hand, from, to, handName, assumptions);
-    return {std::nullopt, assumptions};
+    return {std::nullopt, assumptions, {}, 0};
 }
 
 } // namespace rickyard::domain

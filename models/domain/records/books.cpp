@@ -68,6 +68,7 @@ const std::array<ShelfOps, kTableCount> &allOps()
         entry<Movement>(&Books::movements),
         entry<CookTemperature>(&Books::temperatures),
         entry<CookNote>(&Books::notes),
+        entry<CookChange>(&Books::cookChanges),
         entry<Trace>(&Books::traces),
         entry<Weather>(&Books::weather),
         entry<UpkeepTask>(&Books::tasks),

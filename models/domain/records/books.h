@@ -32,6 +32,7 @@ struct Books {
     Shelf<Movement> movements;
     Shelf<CookTemperature> temperatures;
     Shelf<CookNote> notes;
+    Shelf<CookChange> cookChanges;
     Shelf<Trace> traces;
     Shelf<Weather> weather;
     Shelf<UpkeepTask> tasks;

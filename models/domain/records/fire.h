@@ -44,6 +44,9 @@ struct Cook {
     WoodMeasure measuredBy = WoodMeasure::Tally;
     std::optional<Mass> crateBefore; // weighed crate, as is
     std::optional<Mass> crateAfter;
+    std::optional<Volume> stackBefore; // stacked wood at the pit, by difference
+    std::optional<Volume> stackAfter;
+    std::optional<RecordId> woodLot; // what the crate or the stack is of; missing: as the feeds
     std::optional<Temperature> outside; // typed when there is no weather series
     std::optional<Speed> wind;
     QString note;
@@ -91,6 +94,17 @@ struct Trace {
     int points = 0;
     QByteArray block;
     QString source;
+    QString typed;
+};
+
+// What was changed on a cook after its fire was out: kept by the program, never typed.
+struct CookChange {
+    RecordId id = 0;
+    RecordId cook = 0;
+    Instant time;   // of the change
+    QString what;   // "Fire out", "Feed of 02:10, splits"
+    QString before; // in words of the day it was changed; empty: there was none
+    QString after;  // empty: taken away
     QString typed;
 };
 

@@ -31,7 +31,9 @@ struct PlannedCook {
     std::optional<Temperature> target; // missing: the pit's usual
     QString foods;
     std::optional<Mass> foodMass;
-    std::optional<RecordId> species; // preferred wood
+    std::optional<RecordId> species;    // preferred wood
+    std::optional<Temperature> outside; // forecast typed in; missing: usual for the date
+    std::optional<Speed> wind;
     bool cancelled = false;
     QString note;
     QString typed;

@@ -29,6 +29,7 @@ enum class TableId {
     Movement,
     CookTemperature,
     CookNote,
+    CookChange,
     Trace,
     Weather,
     UpkeepTask,

@@ -88,6 +88,15 @@ const Binder<Cook> &binderOf<Cook>()
         b.quantity("crate_after", "Crate after", &Cook::crateAfter)
             .atLeast(0)
             .atMost(massFromPounds(10000).base());
+        b.quantity("stack_before", "Stack at the pit before", &Cook::stackBefore)
+            .atLeast(0)
+            .atMost(volumeFromCubicFeet(1280).base());
+        b.quantity("stack_after", "Stack at the pit after", &Cook::stackAfter)
+            .atLeast(0)
+            .atMost(volumeFromCubicFeet(1280).base());
+        b.reference("wood_lot", "Lot of crate or stack", &Cook::woodLot, TableId::Lot,
+                    OnDelete::Refuse)
+            .help("Leave empty when it held what the feeds name.");
         b.quantity("outside", "Outside temperature", &Cook::outside)
             .between(kColdest, kHottestAir)
             .help("Used when no weather record covers the cook.");
@@ -172,6 +181,24 @@ const Binder<CookNote> &binderOf<CookNote>()
             .listed();
         b.text("text", "Text", &CookNote::text).listed();
         b.typed(&CookNote::typed);
+        return b;
+    }();
+    return binder;
+}
+
+template <>
+const Binder<CookChange> &binderOf<CookChange>()
+{
+    static const Binder<CookChange> binder = [] {
+        Binder<CookChange> b(TableId::CookChange, "cook_change", "change", "changes", "what");
+        b.reference("cook", "Cook", &CookChange::cook, TableId::Cook, OnDelete::Cascade)
+            .required()
+            .listed();
+        b.time("time", "Changed", &CookChange::time).required().listed();
+        b.text("what", "What", &CookChange::what).required().listed();
+        b.text("before", "Before", &CookChange::before).listed();
+        b.text("after", "After", &CookChange::after).listed();
+        b.typed(&CookChange::typed);
         return b;
     }();
     return binder;

@@ -20,6 +20,13 @@ const Binder<Yard> &binderOf<Yard>()
             .between(Ratio::ofBase(1000), Ratio::ofBase(500000))
             .startsWith(qint64{50000})
             .help("Kept for later: today's answer always covers a 90 % interval.");
+        b.count("false_alarm_cooks", "One false fuel flag in … cooks", &Yard::falseAlarmCooks)
+            .required()
+            .atLeast(20)
+            .atMost(5000)
+            .startsWith(qint64{200})
+            .help("Of a pit that is in order. Fewer: a fault is seen sooner, and more often "
+                  "wrongly.");
         b.quantity("order_lead", "Lead time when a supplier has none", &Yard::orderLead, "d")
             .required()
             .between(Duration::ofBase(0), Duration::ofBase(365LL * 86400))
@@ -145,6 +152,11 @@ const Binder<PlannedCook> &binderOf<PlannedCook>()
             .atMost(massFromPounds(4000).base());
         b.reference("species", "Preferred wood", &PlannedCook::species, TableId::Species,
                     OnDelete::Clear);
+        b.quantity("outside", "Forecast: outside", &PlannedCook::outside)
+            .between(temperatureFromCelsius(-60), temperatureFromCelsius(60))
+            .help("Leave empty to take what is usual for the date.");
+        b.quantity("wind", "Forecast: wind", &PlannedCook::wind)
+            .between(Speed::ofBase(0), Speed::ofBase(60000));
         b.flag("cancelled", "Cancelled", &PlannedCook::cancelled).listed();
         b.longText("note", "Note", &PlannedCook::note);
         b.typed(&PlannedCook::typed);

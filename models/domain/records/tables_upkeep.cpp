@@ -104,7 +104,8 @@ const Binder<Finding> &binderOf<Finding>()
         b.choice("state", "State", &Finding::state,
                  {{QStringLiteral("open"), QStringLiteral("Open")},
                   {QStringLiteral("watched"), QStringLiteral("Watched")},
-                  {QStringLiteral("mended"), QStringLiteral("Mended")}})
+                  {QStringLiteral("mended"), QStringLiteral("Mended")},
+                  {QStringLiteral("nothing"), QStringLiteral("Looked, nothing found")}})
             .listed();
         b.reference("mended_by", "Mended on visit", &Finding::mendedBy, TableId::Visit,
                     OnDelete::Clear);

@@ -48,7 +48,8 @@ struct Visit {
     QString typed;
 };
 
-enum class FindingState { Open, Watched, Mended };
+// Nothing: the pit was looked at and nothing was found, so its last cooks count as ordinary ones.
+enum class FindingState { Open, Watched, Mended, Nothing };
 
 struct Finding {
     RecordId id = 0;

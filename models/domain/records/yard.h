@@ -13,6 +13,7 @@ struct Yard {
     bool invented = false; // demo data says so wherever the yard is shown
     std::optional<Length> elevation;
     Ratio acceptedRisk = Ratio::ofBase(50000); // chance of running short that the crew accepts
+    int falseAlarmCooks = 200; // of one pit in order, for each false flag that the crew accepts
     Duration orderLead = Duration::ofBase(14 * 86400); // used for a supplier without a figure
     // Meter readings are corrected when they are used, never in the record (domain/wood/meter.h).
     bool correctTemperature = true;

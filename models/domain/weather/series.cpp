@@ -44,6 +44,8 @@ WeatherSeries::WeatherSeries(const Books &books)
 {
     for (const Weather &w : books.weather) {
         const qint64 t = w.time.seconds();
+        if (w.rain && !w.normal)
+            m_rain.push_back({t, w.rain->toDouble() / 1000.0});
         if (!w.temperature && !w.wind)
             continue;
         const Calendar when = calendarOf(t);
@@ -62,6 +64,7 @@ WeatherSeries::WeatherSeries(const Books &books)
     }
     settle(m_temperature);
     settle(m_wind);
+    settle(m_rain);
     m_temperatureClimate.accumulate();
     m_windClimate.accumulate();
 }
@@ -145,6 +148,23 @@ WeatherMean WeatherSeries::mean(Instant from, Instant to) const
         result.basis = QString(QStringLiteral("Weather records cover ") + percent(result.covered) +
                                QStringLiteral(" % of the time."));
     return result;
+}
+
+double WeatherSeries::rainOver(Instant from, Instant to) const
+{
+    double sum = 0;
+    for (auto p = std::lower_bound(m_rain.begin(), m_rain.end(), from.seconds(),
+                                   [](const Point &point, qint64 t) { return point.time < t; });
+         p != m_rain.end() && p->time < to.seconds() + kHour; ++p) {
+        // A record sooner than an hour after another tells of what fell since that one.
+        qint64 begins = p->time - kHour;
+        if (p != m_rain.begin())
+            begins = std::max(begins, (p - 1)->time);
+        const qint64 shared = std::min(p->time, to.seconds()) - std::max(begins, from.seconds());
+        if (shared > 0)
+            sum += p->value * static_cast<double>(shared) / static_cast<double>(p->time - begins);
+    }
+    return sum;
 }
 
 std::optional<Temperature> WeatherSeries::temperatureAt(Instant t) const

@@ -24,6 +24,9 @@ class WeatherSeries
 {
 public:
     explicit WeatherSeries(const Books &books);
+    // Millimetres that fell in the stretch: each record tells of the hour before it, and counts with
+    // the part of that hour that lies in the stretch. Observations only; where none is, none fell.
+    [[nodiscard]] double rainOver(Instant from, Instant to) const;
     // Time-weighted. Observations only; gaps stay gaps.
     [[nodiscard]] WeatherMean mean(Instant from, Instant to) const;
     [[nodiscard]] std::optional<Temperature> temperatureAt(Instant t) const;
@@ -75,6 +78,7 @@ private:
 
     Course m_temperature; // thousandths of a degree Celsius
     Course m_wind;        // millimetres a second
+    Course m_rain;        // millimetres in the hour before
     Climate m_temperatureClimate;
     Climate m_windClimate;
     bool m_anyClimate = false;
