@@ -11,7 +11,7 @@ rickyard_root=$(cd "$(dirname "${BASH_SOURCE[0]}")/.." && pwd -P)
 # The fonts: the interface's own, and one with wide coverage for a machine that has none.
 rickyard_build_packages=(
     cmake ninja-build g++ ccache
-    qt6-base-dev qt6-charts-dev qt6-svg-dev libqt6opengl6-dev libqt6sql6-sqlite
+    qt6-base-dev qt6-charts-dev qt6-svg-dev qt6-multimedia-dev libqt6opengl6-dev libqt6sql6-sqlite
     libeigen3-dev libboost-math-dev
     tzdata fonts-inter fonts-dejavu-core
 )

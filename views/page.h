@@ -10,6 +10,14 @@ class QSettings;
 
 namespace rickyard::views {
 
+// Something that happened by itself, to be said outside the window too.
+struct Notice {
+    QString title;
+    QString text;
+    bool sound = false;
+    domain::Link link; // where it leads
+};
+
 // What pages need of the running program; owned by the main window.
 struct PageContext {
     commands::Verbs &verbs;
@@ -20,6 +28,8 @@ struct PageContext {
     // One line at the head of the window: what was done, or what stood in the way.
     std::function<void(const QString &)> say;
     std::function<void(const domain::Problems &)> refuse;
+    // To the desktop: a message, and a soft sound where asked for. May be empty.
+    std::function<void(const Notice &)> notify = {};
 
     [[nodiscard]] const domain::Books &books() const { return verbs.books(); }
     [[nodiscard]] bool readOnly() const { return verbs.yard().readOnly(); }

@@ -1,5 +1,6 @@
 #include "app/window/main_window.h"
 
+#include "app/window/desk_notice.h"
 #include "views/ahead/ahead_page.h"
 #include "views/events/events_page.h"
 #include "views/fire/fire_page.h"
@@ -113,10 +114,17 @@ QString MainWindow::windowTitleText() const
 
 void MainWindow::buildContext()
 {
+    m_desk = new DeskNotice(this);
+    connect(m_desk, &DeskNotice::opened, this, [this](const Link &link) {
+        raise();
+        activateWindow();
+        open(link);
+    });
     m_context.reset(new views::PageContext{*m_verbs, *m_answers, *m_settings,
                                            [this](Link link) { open(link); },
                                            [this](const QString &text) { say(text); },
-                                           [this](const domain::Problems &p) { refuse(p); }});
+                                           [this](const domain::Problems &p) { refuse(p); },
+                                           [this](const views::Notice &n) { m_desk->show(n); }});
 }
 
 void MainWindow::buildPages()
@@ -204,13 +212,13 @@ void MainWindow::showAnswersState()
     for (const domain::TaskDue &task : answers.upkeep.tasks)
         overdue += task.overdue ? 1 : 0;
     int named = 0;
-    for (const domain::PitNorm &pit : answers.fuel.pits)
-        named += pit.named ? 1 : 0;
+    for (const domain::PitFuel &pit : answers.fuel.pits)
+        named += pit.named() ? 1 : 0;
     int burning = 0;
     for (const domain::Cook &cook : m_workspace->books().cooks)
         burning += cook.fireOut ? 0 : 1;
     m_rail->setBadge(Wood, answers.wood.orderBy.isValid() ? 1 : 0, tr("order to place"));
-    m_rail->setBadge(Pits, named, tr("pits above their norm"));
+    m_rail->setBadge(Pits, named, tr("pits flagged"));
     m_rail->setBadge(Upkeep, overdue, tr("tasks overdue"));
     m_rail->setBadge(Fire, burning, tr("fires burning"));
 }

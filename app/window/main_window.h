@@ -17,6 +17,8 @@ class PageRail;
 
 namespace rickyard::app {
 
+class DeskNotice;
+
 class MainWindow : public QMainWindow
 {
     Q_OBJECT
@@ -73,6 +75,7 @@ private:
     std::unique_ptr<commands::Verbs> m_verbs;
     std::unique_ptr<workspace::AnswersService> m_answers;
     std::unique_ptr<views::PageContext> m_context;
+    DeskNotice *m_desk = nullptr;
     views::PageRail *m_rail = nullptr;
     QStackedWidget *m_stack = nullptr;
     views::NoticeBar *m_notice = nullptr;

@@ -5,6 +5,8 @@
 
 #include <QJsonArray>
 
+#include <cmath>
+
 namespace rickyard::exchange {
 
 using domain::Books;
@@ -93,6 +95,46 @@ QJsonObject useJson(const domain::PlannedUse &use, const Books &books)
     return json.object();
 }
 
+QJsonObject columnsJson(const domain::HeatColumns &columns)
+{
+    JsonFields json;
+    json.set("shell_J", columns[domain::ShellColumn]);
+    json.set("wind_J", columns[domain::WindColumn]);
+    json.set("lighting_J", columns[domain::LightingColumn]);
+    json.set("food_J", columns[domain::FoodColumn]);
+    json.set("rain_J", columns[domain::RainColumn]);
+    return json.object();
+}
+
+QJsonObject verdictJson(const domain::WatchVerdict &verdict)
+{
+    JsonFields json;
+    json.set("score", verdict.score);
+    json.set("cusum_more", verdict.up);
+    json.set("cusum_less", verdict.down);
+    json.set("limit", verdict.limit);
+    json.set("flag", flagKey(verdict.flag));
+    json.set("raised", verdict.raised);
+    json.set("held_back", verdict.heldBack);
+    json.set("expected_sd_fraction", verdict.forecast.relativeSd);
+    json.set("degrees_of_freedom", verdict.forecast.dof);
+    return json.object();
+}
+
+QJsonValue excessJson(const std::optional<domain::WatchExcess> &excess, const Books &books)
+{
+    if (!excess)
+        return {};
+    JsonFields json;
+    json.record("since_cook", books, TableId::Cook, excess->since);
+    json.set("cooks", excess->cooks);
+    json.set("percent", excess->percent);
+    json.set("lower_percent", excess->lower);
+    json.set("upper_percent", excess->upper);
+    json.set("extra_per_cook_J", excess->joulesPerCook);
+    return json.object();
+}
+
 QJsonObject cookJson(const domain::CookFuel &cook, const Books &books)
 {
     JsonFields json;
@@ -111,28 +153,36 @@ QJsonObject cookJson(const domain::CookFuel &cook, const Books &books)
     json.heat("lower", cook.lower);
     json.heat("upper", cook.upper);
     json.number("excess_fraction", cook.excess);
-    json.set("flagged", isFlagged(cook));
+    json.set("above_interval", cook.high());
+    json.set("watch", cook.verdict ? QJsonValue(verdictJson(*cook.verdict)) : QJsonValue());
+    json.set("known_good", cook.knownGood);
+    json.set("doubt_sd_fraction", std::sqrt(cook.doubt));
+    json.set("cost_usd", cook.priced > 0 ? QJsonValue(cook.cost / 100.0) : QJsonValue());
+    json.set("balance", columnsJson(cook.columns));
     json.set("missing", QJsonArray::fromStringList(cook.missing));
     json.set("assumptions", QJsonArray::fromStringList(cook.assumptions));
     return json.object();
 }
 
-QJsonObject pitJson(const domain::PitNorm &pit, const Books &books)
+QJsonObject pitJson(const domain::PitFuel &pit, const Books &books)
 {
     JsonFields json;
     json.record("pit", books, TableId::Pit, pit.pit);
-    json.set("cooks", pit.cooks);
-    json.set("fitted", pit.fitted);
-    json.set("why_not_fitted", pit.why);
-    json.heat("start", pit.start);
-    json.heat("per_degree_hour", pit.perDegreeHour);
-    json.set("residual_sd_J", pit.residualSd);
-    json.set("mean_excess_of_last_fraction", pit.meanExcessOfLast);
-    json.set("lower_excess_fraction", pit.lowerExcess);
-    json.set("upper_excess_fraction", pit.upperExcess);
-    json.set("named", pit.named);
-    json.record("since_cook", books, TableId::Cook, pit.sinceCook);
-    json.heat("extra_per_cook", pit.extraPerCook);
+    json.set("cooks_judged", pit.cooksEver);
+    json.set("cooks_judged_since_mending", pit.cooks);
+    json.set("excess_of_last_fraction", pit.excessOfLast);
+    json.heat("extra_of_last", pit.extraOfLast);
+    json.set("cusum_more", pit.up);
+    json.set("cusum_less", pit.down);
+    json.set("limit", pit.limit);
+    json.set("flag", flagKey(pit.flag));
+    json.record("raised_by", books, TableId::Cook, pit.raisedBy);
+    json.set("climb", excessJson(pit.climb, books));
+    json.set("fall", excessJson(pit.fall, books));
+    json.set("held_back", pit.heldBack);
+    json.heat("hourly", pit.hourly);
+    json.time("mended", pit.mended);
+    json.time("found_sound", pit.foundSound);
     return json.object();
 }
 
@@ -172,9 +222,17 @@ QJsonObject placementJson(const domain::Placement &placement, const Books &books
 
 } // namespace
 
-bool isFlagged(const domain::CookFuel &cook)
+QString flagKey(domain::WatchFlag flag)
 {
-    return cook.upper && cook.netHeat > *cook.upper;
+    switch (flag) {
+    case domain::WatchFlag::More:
+        return QStringLiteral("more");
+    case domain::WatchFlag::Less:
+        return QStringLiteral("less");
+    case domain::WatchFlag::None:
+        break;
+    }
+    return QString();
 }
 
 QJsonObject toJson(const domain::Headline &headline)
@@ -239,7 +297,7 @@ QJsonObject toJson(const domain::FuelAnswer &answer, const Books &books)
         cooks.append(cookJson(cook, books));
     json.set("cooks", cooks);
     QJsonArray pits;
-    for (const domain::PitNorm &pit : answer.pits)
+    for (const domain::PitFuel &pit : answer.pits)
         pits.append(pitJson(pit, books));
     json.set("pits", pits);
     return json.object();

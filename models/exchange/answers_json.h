@@ -19,11 +19,10 @@ QJsonObject toJson(const QMap<domain::RecordId, domain::SeasoningForecast> &lots
                    const domain::Books &books);
 QJsonObject toJson(const domain::Headline &headline);
 
-// The cook burned more than the upper bound of its prediction interval. (A pit is named on more
-// than one cook; see PitNorm::named.)
-bool isFlagged(const domain::CookFuel &cook);
+QString flagKey(domain::WatchFlag flag); // "more", "less" or nothing
 
-// One line a cook, by lighting time: actual, expected, lower, upper, excess, flagged.
+// One line a cook, by lighting time: actual, expected from earlier cooks, 90 % interval, excess,
+// score, both sums of the chart with their limit, flag, and why a cook was left out.
 QByteArray fuelCsv(const domain::FuelAnswer &answer, const domain::Books &books);
 
 } // namespace rickyard::exchange

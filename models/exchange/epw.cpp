@@ -147,12 +147,10 @@ WeatherImport readEpw(const QByteArray &bytes, const WeatherReadOptions &options
                       const std::atomic_bool *cancel)
 {
     WeatherGather gather(options, fileName);
-    const ForeignText read = decodeForeignText(bytes);
-    if (!read.problem.isEmpty()) {
-        gather.refuse({}, read.problem);
+    const std::optional<QString> text = gather.text(bytes);
+    if (!text)
         return gather.finish();
-    }
-    const QVector<TextLine> lines = linesOf(read.text);
+    const QVector<TextLine> lines = linesOf(*text);
     EpwRun run(gather, lines);
     if (!run.readHeader())
         return gather.finish();

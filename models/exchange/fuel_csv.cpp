@@ -20,6 +20,11 @@ QString seasoned(const std::optional<Heat> &heat)
     return heat ? shown(domain::seasonedPounds(*heat), 2) : QString();
 }
 
+QString watched(const domain::CookFuel &cook, double domain::WatchVerdict::*figure)
+{
+    return cook.verdict ? shown((*cook.verdict).*figure, 4) : QString();
+}
+
 } // namespace
 
 QByteArray fuelCsv(const domain::FuelAnswer &answer, const domain::Books &books)
@@ -31,7 +36,9 @@ QByteArray fuelCsv(const domain::FuelAnswer &answer, const domain::Books &books)
                 QStringLiteral("dry_mass [lb]"), QStringLiteral("actual [slb]"),
                 QStringLiteral("expected [slb]"), QStringLiteral("lower [slb]"),
                 QStringLiteral("upper [slb]"), QStringLiteral("excess [pct]"),
-                QStringLiteral("flagged")});
+                QStringLiteral("above_interval"), QStringLiteral("score"),
+                QStringLiteral("cusum_more"), QStringLiteral("cusum_less"), QStringLiteral("limit"),
+                QStringLiteral("flag"), QStringLiteral("left_out")});
     for (const domain::CookFuel &cook : answer.cooks) {
         const std::optional<double> excess =
             cook.excess ? std::optional<double>(100.0 * *cook.excess) : std::nullopt;
@@ -42,7 +49,11 @@ QByteArray fuelCsv(const domain::FuelAnswer &answer, const domain::Books &books)
              shown(domain::hours(cook.length), 3), shown(cook.degreeHours, 1),
              shown(domain::pounds(cook.dryMass), 2), seasoned(cook.netHeat),
              seasoned(cook.expected), seasoned(cook.lower), seasoned(cook.upper), shown(excess, 2),
-             QString::number(isFlagged(cook) ? 1 : 0)});
+             QString::number(cook.high() ? 1 : 0), watched(cook, &domain::WatchVerdict::score),
+             watched(cook, &domain::WatchVerdict::up), watched(cook, &domain::WatchVerdict::down),
+             watched(cook, &domain::WatchVerdict::limit),
+             cook.verdict ? flagKey(cook.verdict->flag) : QString(),
+             madeSafe(cook.missing.join(QLatin1Char(' ')))});
     }
     return writer.bytes();
 }

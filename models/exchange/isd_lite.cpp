@@ -107,15 +107,13 @@ WeatherImport readIsdLite(const QByteArray &bytes, const WeatherReadOptions &opt
                           const std::atomic_bool *cancel)
 {
     WeatherGather gather(options, fileName);
-    const ForeignText read = decodeForeignText(bytes);
-    if (!read.problem.isEmpty()) {
-        gather.refuse({}, read.problem);
+    const std::optional<QString> text = gather.text(bytes);
+    if (!text)
         return gather.finish();
-    }
     const QString place = !options.place.isEmpty() ? options.place
                           : fileName.isEmpty()     ? QStringLiteral("station")
                                                    : QFileInfo(fileName).completeBaseName();
-    const QVector<TextLine> lines = linesOf(read.text);
+    const QVector<TextLine> lines = linesOf(*text);
     for (const TextLine &line : lines) {
         if (gather.tick(line.number, lines.size(), progress, cancel))
             return gather.finish();

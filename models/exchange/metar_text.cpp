@@ -267,14 +267,10 @@ WeatherImport readMetars(const QByteArray &bytes, const WeatherReadOptions &opti
                          const std::atomic_bool *cancel)
 {
     WeatherGather gather(options, fileName);
-    const ForeignText read = decodeForeignText(bytes);
-    if (!read.problem.isEmpty()) {
-        gather.refuse({}, read.problem);
+    const std::optional<QString> text = gather.text(bytes);
+    if (!text)
         return gather.finish();
-    }
-    if (!read.note.isEmpty())
-        gather.note(read.note);
-    const QVector<FoundReport> reports = MetarText(gather).reports(read.text);
+    const QVector<FoundReport> reports = MetarText(gather).reports(*text);
     MetarRun run(gather);
     for (qsizetype i = 0; i < reports.size(); ++i) {
         if (gather.tick(i, reports.size(), progress, cancel))

@@ -1,6 +1,7 @@
 #include "models/exchange/weather_gather.h"
 
 #include "models/domain/quantities/units.h"
+#include "models/exchange/foreign_text.h"
 #include "models/exchange/weather_row.h"
 
 namespace rickyard::exchange {
@@ -100,6 +101,18 @@ bool WeatherGather::set(Weather &record, const char *quantity, double value, con
         return report(quantity, cell, allowedRange(spec, *known));
     assign(record, key, domain::fromUnit(value, *known));
     return true;
+}
+
+std::optional<QString> WeatherGather::text(const QByteArray &bytes)
+{
+    const ForeignText read = decodeForeignText(bytes);
+    if (!read.problem.isEmpty()) {
+        refuse({}, read.problem);
+        return std::nullopt;
+    }
+    if (!read.note.isEmpty())
+        note(read.note);
+    return read.text;
 }
 
 void WeatherGather::refuse(const ForeignCell &cell, const QString &expected, const QString &field)

@@ -60,8 +60,8 @@ QVector<TaskDue> overdue(const Answers &answers)
 QStringList namedPits(const Books &books, const Answers &answers)
 {
     QStringList names;
-    for (const PitNorm &pit : answers.fuel.pits)
-        if (pit.named)
+    for (const PitFuel &pit : answers.fuel.pits)
+        if (pit.named())
             names << books.pits.value(pit.pit).name;
     return names;
 }
@@ -131,11 +131,11 @@ void TstDemo::fileIsWhole()
 void TstDemo::namesTheMiddlePitOnly()
 {
     QCOMPARE(namedPits(m_books, m_answers), QStringList{QStringLiteral("Deacon")});
-    for (const PitNorm &pit : m_answers.fuel.pits) {
-        QVERIFY2(pit.fitted, qPrintable(pit.why));
-        if (pit.named) {
-            QVERIFY(pit.meanExcessOfLast > 0.15 && pit.meanExcessOfLast < 0.40);
-            QVERIFY(pit.sinceCook != 0);
+    for (const PitFuel &pit : m_answers.fuel.pits) {
+        QVERIFY(pit.cooksEver >= 10);
+        if (pit.named()) {
+            QVERIFY(pit.climb && pit.climb->percent > 12 && pit.climb->percent < 40);
+            QVERIFY(pit.climb->since != 0 && pit.raisedBy != 0);
         }
     }
     QCOMPARE(m_answers.fuel.headline.standing, Standing::Act);

@@ -115,6 +115,16 @@ CookFuel cookFuel(double actual, bool known)
     cook.lower = heatFromSeasonedPounds(85);
     cook.upper = heatFromSeasonedPounds(115);
     cook.excess = actual / 100.0 - 1.0;
+    cook.columns = {3e8, 5e7, 4e7, 3e7, 0};
+    WatchVerdict verdict;
+    verdict.score = 1.75;
+    verdict.up = 5.25;
+    verdict.limit = 4.5;
+    verdict.flag = WatchFlag::More;
+    verdict.raised = true;
+    cook.verdict = verdict;
+    cook.cost = 1234;
+    cook.priced = 1;
     return cook;
 }
 
@@ -123,15 +133,18 @@ FuelAnswer fuel()
     FuelAnswer answer;
     answer.headline = headline(Standing::Watch);
     answer.cooks = {cookFuel(122, true), cookFuel(110, true), cookFuel(140, false)};
-    PitNorm norm;
-    norm.pit = 3;
-    norm.cooks = 12;
-    norm.fitted = true;
-    norm.start = heatFromSeasonedPounds(20);
-    norm.meanExcessOfLast = 0.22;
-    norm.named = true;
-    norm.sinceCook = 8;
-    answer.pits = {norm};
+    PitFuel pit;
+    pit.pit = 3;
+    pit.cooks = 12;
+    pit.cooksEver = 20;
+    pit.excessOfLast = 0.22;
+    pit.up = 5.25;
+    pit.limit = 4.5;
+    pit.flag = WatchFlag::More;
+    pit.raisedBy = 8;
+    pit.climb = WatchExcess{8, 4, 21.5, 12.0, 32.0, 2.5e8};
+    pit.hourly = heatFromSeasonedPounds(9);
+    answer.pits = {pit};
     return answer;
 }
 
@@ -224,9 +237,9 @@ private slots:
 
     void flagsFollowTheInterval()
     {
-        QVERIFY(isFlagged(cookFuel(122, true)));
-        QVERIFY(!isFlagged(cookFuel(110, true)));
-        QVERIFY(!isFlagged(cookFuel(140, false))); // no expectation, no flag
+        QVERIFY(cookFuel(122, true).high());
+        QVERIFY(!cookFuel(110, true).high());
+        QVERIFY(!cookFuel(140, false).high()); // no expectation, no word
     }
 
     void csvIsSafeAndReadable()

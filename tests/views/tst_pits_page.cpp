@@ -2,11 +2,13 @@
 #include "tests/support/registry.h"
 #include "tests/support/yard_fixture.h"
 #include "views/charts/chart_view.h"
+#include "views/pits/cusum_chart.h"
 #include "views/pits/fuel_chart.h"
 #include "views/pits/fuel_table.h"
 #include "views/pits/pit_card.h"
 #include "views/pits/pit_overview.h"
 #include "views/pits/pits_page.h"
+#include "views/pits/what_if.h"
 #include "views/records/record_form.h"
 #include "views/records/record_list.h"
 #include "views/widgets/empty_state.h"
@@ -19,6 +21,7 @@
 #include <QComboBox>
 #include <QFile>
 #include <QPushButton>
+#include <QSlider>
 #include <QTableView>
 #include <QTest>
 
@@ -66,7 +69,7 @@ private Q_SLOTS:
     void theAnswerNamesThePit()
     {
         open();
-        QVERIFY(m_page->overview().sentence().startsWith(QStringLiteral("Small pit has burned")));
+        QVERIFY(m_page->overview().sentence().startsWith(QStringLiteral("Small pit burns")));
         QCOMPARE(m_page->overview().sentence().simplified(),
                  m_yard->answers->answers().fuel.headline.plainSentence().simplified());
         QCOMPARE(m_page->overview().cards().size(), 2);
@@ -75,7 +78,7 @@ private Q_SLOTS:
         const double excess = card->findChild<Numeral *>()->value().toDouble();
         QVERIFY2(excess > 15 && excess < 45, qPrintable(QString::number(excess)));
         QCOMPARE(cardOf(m_yard->bigPit)->findChild<StatusPill *>()->word(),
-                 QStringLiteral("No norm yet"));
+                 QStringLiteral("Not judged yet"));
     }
 
     void theReasonsOpen()
@@ -122,11 +125,68 @@ private Q_SLOTS:
             const QPointF at(*cook.degreeHours * 1.8, seasonedPounds(cook.netHeat));
             QCOMPARE(chart.cookAt(points->name(), at), cook.cook);
         }
-        // No norm, no line: nothing is drawn for a pit that has none.
+        // A pit without cooks has a line from its size and the crew's other cooks.
         chart.choosePit(m_yard->bigPit);
+        QString expected;
         const auto without = chart.chart().chart()->series();
         for (QAbstractSeries *series : without)
-            QVERIFY(qobject_cast<QAreaSeries *>(series) == nullptr);
+            if (series->name().contains(QLatin1String("expected")))
+                expected = series->name();
+        QVERIFY2(expected.contains(QLatin1String("Big pit")), qPrintable(expected));
+    }
+
+    void theSumStandsUnderItsLimit()
+    {
+        open();
+        CusumChart &sums = m_page->overview().sums();
+        QHash<QString, QList<QPointF>> lines;
+        const auto all = sums.chart()->series();
+        for (QAbstractSeries *series : all)
+            if (auto *line = qobject_cast<QLineSeries *>(series))
+                lines.insert(line->name(), line->points());
+        const auto more = lines.value(QStringLiteral("burns more"));
+        const auto limit = lines.value(QStringLiteral("the flag goes up"));
+        QCOMPARE(more.size(), 10);
+        QCOMPARE(limit.size(), 10);
+        QVERIFY(more.last().y() > limit.last().y()); // the fixture's fault is flagged
+        QVERIFY(more.first().y() < limit.first().y());
+        QString shown;
+        connect(&sums, &ChartView::pointShown, this, [&](const QString &text) { shown = text; });
+        sums.setFocus();
+        QTest::keyClick(&sums, Qt::Key_End);
+        QTest::keyClick(&sums, Qt::Key_Left);
+        QVERIFY2(shown.contains(QLatin1String("limit")), qPrintable(shown));
+    }
+
+    void aCookIsThoughtUp()
+    {
+        open();
+        WhatIf &what = m_page->overview().whatIf();
+        QCOMPARE(what.choice()->currentData().toLongLong(), m_yard->smallPit);
+        const QString before = what.sentence();
+        QVERIFY2(before.startsWith(QLatin1String("A 12-hour cook at ")), qPrintable(before));
+        const auto amount = [&] {
+            return what.findChild<Numeral *>()->value().remove(QLatin1Char(',')).toDouble();
+        };
+        const double first = amount();
+        QVERIFY(first > 0);
+        QTest::keyClick(what.slider(WhatIf::Hours), Qt::Key_Right);
+        QVERIFY2(what.sentence().startsWith(QLatin1String("A 13-hour cook")),
+                 qPrintable(what.sentence()));
+        const double longer = amount();
+        QVERIFY(longer > first);
+        QTest::keyClick(what.slider(WhatIf::Outside), Qt::Key_PageDown);
+        const double colder = amount();
+        QVERIFY(colder >= longer);
+        QTest::keyClick(what.slider(WhatIf::Moisture), Qt::Key_PageUp);
+        QVERIFY(amount() > colder); // wetter wood weighs more for the same heat
+        const QString asked = what.sentence();
+        // New answers leave what was set.
+        Pit pit = m_yard->verbs->books().pits.value(m_yard->bigPit);
+        pit.note = QStringLiteral("painted");
+        QVERIFY(m_yard->verbs->edit(pit));
+        m_yard->waitForAnswers();
+        QCOMPARE(what.sentence(), asked);
     }
 
     void theTableIsFoundSortedAndExported()
@@ -173,7 +233,7 @@ private Q_SLOTS:
     {
         open();
         QVERIFY(m_page->show({TableId::Pit, m_yard->smallPit}));
-        QCOMPARE(m_page->sections().current(), 1);
+        QCOMPARE(m_page->sections().current(), 2);
         QCOMPARE(m_page->list(TableId::Pit)->chosen(), m_yard->smallPit);
         QVERIFY(m_page->show({TableId::Pit, 0}));
         QCOMPARE(m_page->list(TableId::Pit)->form().id(), RecordId(0));
@@ -186,7 +246,7 @@ private Q_SLOTS:
         auto *empty = m_page->sections().page(0)->findChild<EmptyState *>();
         QVERIFY(empty->isVisible());
         QTest::mouseClick(empty->actionButton(), Qt::LeftButton);
-        QCOMPARE(m_page->sections().current(), 1);
+        QCOMPARE(m_page->sections().current(), 2);
         QVERIFY(m_page->list(TableId::Pit)->form().isVisible());
     }
 

@@ -152,19 +152,25 @@ void AheadPage::refreshFuel()
     // The pit that the sentence is about, else the one with the highest excess.
     domain::RecordId pit = 0;
     double highest = -1e9;
-    for (const domain::PitNorm &norm : fuel.pits)
-        if (norm.fitted && norm.meanExcessOfLast > highest) {
-            highest = norm.meanExcessOfLast;
-            pit = norm.pit;
+    for (const domain::PitFuel &one : fuel.pits)
+        if (one.cooksEver > 0 && one.nearness() > highest) {
+            highest = one.nearness();
+            pit = one.pit;
         }
     QVector<double> ratios;
-    for (const domain::CookFuel &cook : fuel.cooks)
-        if (cook.pit == pit && cook.excess)
-            ratios << 100.0 * *cook.excess;
+    QVector<double> low;
+    QVector<double> high;
+    for (const domain::CookFuel &cook : fuel.cooks) {
+        if (cook.pit != pit || !cook.verdict)
+            continue;
+        ratios << 100.0 * *cook.excess;
+        low << 100.0 * (*cook.lower / *cook.expected - 1.0);
+        high << 100.0 * (*cook.upper / *cook.expected - 1.0);
+    }
     if (ratios.size() > kFuelPoints)
-        ratios = ratios.mid(ratios.size() - kFuelPoints);
+        ratios = ratios.last(kFuelPoints);
     m_fuelChart->setValues(ratios);
-    m_fuelChart->setLimit(100.0 * domain::kNamedExcess);
+    m_fuelChart->setBand(low.last(ratios.size()), high.last(ratios.size()));
     m_fuelChart->setVisible(ratios.size() > 1);
 }
 

@@ -23,13 +23,13 @@ QString fuelWords(const Books &books, const CookFuel &fuel)
     const FireWords words(books);
     QStringList lines;
     if (fuel.expected && fuel.lower && fuel.upper)
-        lines << CookDetail::tr("Its pit usually takes %1 for such a cook (90 % of them: %2).")
+        lines << CookDetail::tr("From earlier cooks its pit should have taken %1 (90 % sure: %2).")
                      .arg(words.heat(*fuel.expected).text(),
                           withUnit(rangeText(words.heat(*fuel.lower).value,
                                              words.heat(*fuel.upper).value),
                                    words.heat(*fuel.upper).unit));
     else if (fuel.missing.isEmpty())
-        lines << CookDetail::tr("Its pit has no norm yet to compare it with.");
+        lines << CookDetail::tr("There is nothing yet to compare it with.");
     lines << fuel.missing << fuel.assumptions;
     return lines.join(QLatin1Char(' '));
 }
@@ -91,7 +91,7 @@ void CookDetail::showFuel(const Cook &cook)
     m_wood->setValue(heat.value, heat.unit);
     m_wood->setCaption(tr("from %1 of wood as it was").arg(words.mass(facts.asIs).text()));
     m_excess->setValue(QString(), QString());
-    m_excess->setCaption(tr("against the norm"));
+    m_excess->setCaption(tr("against what was expected"));
     m_excess->setRole(Role::Ink);
     m_pill->setStatus(Role::Info, QString());
     QStringList lines = m_timeline->problems();
@@ -101,9 +101,9 @@ void CookDetail::showFuel(const Cook &cook)
         if (fuel.excess) {
             const QString percent = words.percent(*fuel.excess);
             m_excess->setValue(percent.left(percent.size() - 2), QStringLiteral("%"));
-            m_excess->setCaption(tr("against its pit's norm"));
+            m_excess->setCaption(tr("against what was expected"));
         }
-        const bool above = exchange::isFlagged(fuel);
+        const bool above = fuel.high();
         const bool below = fuel.complete() && fuel.lower && fuel.netHeat < *fuel.lower;
         if (fuel.excess)
             m_pill->setStatus(above   ? Role::Act

@@ -1,11 +1,14 @@
 #include "views/fire/feed_pad.h"
 
+#include "models/domain/wood/ledger.h"
+#include "models/domain/wood/stock.h"
 #include "views/fire/fire_words.h"
 #include "views/fire/lot_picker.h"
 #include "views/theme/theme_hub.h"
 #include "views/widgets/field_row.h"
 #include "views/widgets/tap_button.h"
 #include "views/widgets/unit_line_edit.h"
+#include "views/wood/inline_question.h"
 
 #include <QHBoxLayout>
 #include <QPushButton>
@@ -65,6 +68,34 @@ void FeedPad::build()
     m_weightRow->setFixedWidth(look.px(130));
     from->addWidget(m_weightRow);
     column->addLayout(from);
+    m_ranOut = new InlineQuestion(tr("The count is off: feed it"), tr("It is another lot"), this);
+    connect(m_ranOut, &InlineQuestion::wentOn, this, [this] {
+        m_countIsOff.insert(m_lot->lot());
+        m_ranOut->dismiss();
+        feed(m_askedPieces);
+    });
+    connect(m_ranOut, &InlineQuestion::wentBack, this, [this] {
+        m_ranOut->dismiss();
+        m_lot->setFocus(Qt::OtherFocusReason);
+        m_lot->showPopup();
+    });
+    column->addWidget(m_ranOut);
+}
+
+bool FeedPad::wouldRunOut(int pieces, const std::optional<domain::Mass> &weight) const
+{
+    domain::Feed feed;
+    feed.cook = m_cook;
+    feed.lot = m_lot->lot();
+    feed.time = m_context.verbs.now();
+    feed.pieces = pieces;
+    feed.weight = weight;
+    const auto dry = domain::dryMassOfFeed(m_context.books(), feed);
+    if (!dry)
+        return false; // the feed itself says what is wrong
+    const domain::Mass left =
+        domain::lotStockAt(m_context.books(), m_lot->lot(), feed.time).dryMass;
+    return left < dry->dryMass;
 }
 
 void FeedPad::refresh()
@@ -122,6 +153,19 @@ void FeedPad::feed(int pieces)
     std::optional<domain::Mass> weight;
     if (!typedWeight(weight))
         return;
+    if (!m_countIsOff.contains(m_lot->lot()) && wouldRunOut(pieces, weight)) {
+        m_askedPieces = pieces;
+        m_ranOut->ask(tr("By the books %1 has just run out. Is the count off, or does this wood "
+                         "come from another lot?")
+                          .arg(m_context.books().lots.value(m_lot->lot()).name));
+        return;
+    }
+    m_ranOut->dismiss();
+    put(pieces, weight);
+}
+
+void FeedPad::put(int pieces, const std::optional<domain::Mass> &weight)
+{
     const auto done = m_context.verbs.feed(m_cook, m_lot->lot(), pieces, weight);
     if (!done) {
         for (const domain::Problem &problem : done.problems())

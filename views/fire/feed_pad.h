@@ -4,6 +4,8 @@
 
 #include "views/page.h"
 
+#include <QSet>
+
 #include <optional>
 
 class QLineEdit;
@@ -12,6 +14,7 @@ class QPushButton;
 namespace rickyard::views {
 
 class FieldRow;
+class InlineQuestion;
 class LotPicker;
 class TapButton;
 class UnitLineEdit;
@@ -28,6 +31,7 @@ public:
     void setLine(const QString &line); // under the big words
     void focusFeed();
     void feed(int pieces);
+    [[nodiscard]] InlineQuestion &ranOut() { return *m_ranOut; }
 
 Q_SIGNALS:
     // Only once the feed is in the file.
@@ -39,6 +43,9 @@ private:
     void build();
     // False: what is typed is no weight; the message stands at the field.
     bool typedWeight(std::optional<domain::Mass> &weight);
+    // What the books hold of the chosen lot does not reach for the feed.
+    [[nodiscard]] bool wouldRunOut(int pieces, const std::optional<domain::Mass> &weight) const;
+    void put(int pieces, const std::optional<domain::Mass> &weight);
 
     PageContext &m_context;
     domain::RecordId m_cook;
@@ -47,6 +54,9 @@ private:
     LotPicker *m_lot = nullptr;
     UnitLineEdit *m_weight = nullptr;
     FieldRow *m_weightRow = nullptr;
+    InlineQuestion *m_ranOut = nullptr;
+    int m_askedPieces = 0;
+    QSet<domain::RecordId> m_countIsOff; // lots that are fed on past their book stock
 };
 
 } // namespace rickyard::views

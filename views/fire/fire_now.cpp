@@ -1,5 +1,6 @@
 #include "views/fire/fire_now.h"
 
+#include "views/fire/feed_notice.h"
 #include "views/fire/feed_pad.h"
 #include "views/fire/fire_words.h"
 #include "views/fire/light_panel.h"
@@ -38,8 +39,10 @@ FireNow::FireNow(PageContext &context, QWidget *parent) : QWidget(parent), m_con
                         return;
                     }
             });
+    m_feedNotice = new FeedNotice(context, this);
     m_second.setInterval(1000);
     connect(&m_second, &QTimer::timeout, this, [this] {
+        m_feedNotice->look(); // on whatever page one is
         if (RunPanel *run = currentRun(); run != nullptr && isVisible())
             run->tick();
     });

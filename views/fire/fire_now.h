@@ -13,6 +13,7 @@ namespace rickyard::views {
 
 class CautionNote;
 class EmptyState;
+class FeedNotice;
 class FlowLayout;
 class LightPanel;
 class NoticeBar;
@@ -27,6 +28,7 @@ public:
     bool showCook(domain::RecordId cook); // false when it does not burn
     void showLighting();
     [[nodiscard]] RunPanel *currentRun() const;
+    [[nodiscard]] FeedNotice &feedNotice() { return *m_feedNotice; }
     [[nodiscard]] int burning() const { return static_cast<int>(m_runs.size()); }
 
 Q_SIGNALS:
@@ -54,6 +56,7 @@ private:
     QScrollArea *m_lightArea = nullptr;
     EmptyState *m_empty = nullptr;
     NoticeBar *m_notice = nullptr;
+    FeedNotice *m_feedNotice = nullptr;
     CautionNote *m_ash = nullptr;
     QTimer m_second;
 };

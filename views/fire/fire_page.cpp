@@ -1,6 +1,7 @@
 #include "views/fire/fire_page.h"
 
 #include "views/fire/cook_detail.h"
+#include "views/fire/feed_notice.h"
 #include "views/fire/fire_now.h"
 #include "views/records/record_list.h"
 #include "views/theme/icons.h"
@@ -8,6 +9,8 @@
 #include "views/widgets/page_header.h"
 #include "views/widgets/section_tabs.h"
 
+#include <QActionGroup>
+#include <QMenu>
 #include <QPushButton>
 #include <QSettings>
 #include <QVBoxLayout>
@@ -36,11 +39,12 @@ void FirePage::build()
     m_night->setAccessibleName(tr("Night view of this page"));
     m_night->setToolTip(tr("A dim page for eyes used to the dark"));
     connect(m_night, &QPushButton::toggled, this, &FirePage::setNight);
+    m_now = new FireNow(context(), this);
+    m_header->addAction(makeBell());
     m_header->addAction(m_night);
     column->addWidget(m_header);
 
     m_sections = new SectionTabs(this);
-    m_now = new FireNow(context(), this);
     m_sections->addSection(tr("Now"), m_now);
     const std::pair<TableId, QString> lists[] = {{TableId::Cook, tr("Log of cooks")},
                                                  {TableId::Feed, tr("Feeds")},
@@ -58,6 +62,39 @@ void FirePage::build()
     column->addWidget(m_sections, 1);
     if (context().settings.value(QStringLiteral("fire/night"), false).toBool())
         m_night->setChecked(true);
+}
+
+// What happens when a feed is due: a message and a sound, the message alone, or nothing.
+QPushButton *FirePage::makeBell()
+{
+    auto *bell = new QPushButton(this);
+    bell->setAccessibleName(tr("When a feed is due"));
+    auto *menu = new QMenu(bell);
+    auto *group = new QActionGroup(menu);
+    using Level = FeedNotice::Level;
+    const std::pair<Level, QString> levels[] = {{Level::Sound, tr("Message and a soft sound")},
+                                                {Level::Notice, tr("Message only")},
+                                                {Level::Silent, tr("Silent")}};
+    FeedNotice &notice = m_now->feedNotice();
+    for (const auto &[level, name] : levels) {
+        QAction *action = menu->addAction(name);
+        action->setCheckable(true);
+        action->setChecked(notice.level() == level);
+        group->addAction(action);
+        connect(action, &QAction::triggered, &notice,
+                [&notice, level = level] { notice.setLevel(level); });
+    }
+    bell->setMenu(menu);
+    const auto follow = [bell, &notice] {
+        const bool silent = notice.level() == Level::Silent;
+        bell->setIcon(icon(silent ? QStringLiteral("bell-off") : QStringLiteral("bell")));
+        bell->setText(silent ? tr("Silent") : tr("Feed notice"));
+        bell->setToolTip(silent ? tr("Nothing is said when a feed is due")
+                                : tr("Says on the desktop when a feed is due"));
+    };
+    follow();
+    connect(&notice, &FeedNotice::levelChanged, bell, follow);
+    return bell;
 }
 
 void FirePage::setNight(bool night)

@@ -33,6 +33,7 @@ private:
     RecordList *makeList(domain::TableId table);
     void followSection(int index);
     void showCount(int burning);
+    QPushButton *makeBell();
 
     struct Section {
         domain::TableId table;

@@ -74,6 +74,11 @@ QString FireWords::percent(double fraction) const
     return withUnit(rounded > 0 ? QString(QLatin1Char('+') + number) : number, QStringLiteral("%"));
 }
 
+QString FireWords::share(double fraction) const
+{
+    return withUnit(domain::formatNumber(100.0 * fraction, 0, m_locale), QStringLiteral("%"));
+}
+
 QString FireWords::span(Duration duration)
 {
     const qint64 minutes = duration.base() / 60;

@@ -31,6 +31,8 @@ public:
     [[nodiscard]] Figure temperature(domain::Temperature t) const;
     // "+22 %", "−3 %", "0 %".
     [[nodiscard]] QString percent(double fraction) const;
+    // Without a sign: "22 %".
+    [[nodiscard]] QString share(double fraction) const;
     [[nodiscard]] const domain::Unit &unit(domain::Dimension dimension) const;
     [[nodiscard]] const QLocale &locale() const { return m_locale; }
 

@@ -3,6 +3,7 @@
 #include "models/domain/answers/answers.h"
 #include "models/domain/answers/wording.h"
 #include "models/domain/fire/preheat.h"
+#include "models/domain/plan/load_list.h"
 #include "views/fire/fire_words.h"
 #include "views/fire/lot_picker.h"
 #include "views/fire/run_facts.h"
@@ -27,7 +28,10 @@ using namespace rickyard::domain;
 LightPanel::LightPanel(PageContext &context, QWidget *parent) : QWidget(parent), m_context(context)
 {
     build();
-    connect(&context.answers, &workspace::AnswersService::updated, this, &LightPanel::showBlocking);
+    connect(&context.answers, &workspace::AnswersService::updated, this, [this] {
+        showBlocking();
+        showPreheat();
+    });
     connect(&context.verbs.yard(), &workspace::Workspace::changed, this,
             [this](const workspace::Changes &changes) {
                 if (changes.touches(TableId::Weather))
@@ -137,6 +141,7 @@ void LightPanel::showPreheat()
     const auto typed = parseQuantity(m_target->text().trimmed(), Dimension::Temperature,
                                      words.unit(Dimension::Temperature), words.locale());
     m_preheat->setVisible(m_pit != 0 && typed.has_value());
+    m_pull->setVisible(m_pit != 0 && typed.has_value() && m_context.answers.ready());
     if (m_pit == 0 || !typed || !isVisible())
         return;
     if (!m_weather)
@@ -147,6 +152,7 @@ void LightPanel::showPreheat()
     const Preheat p = preheat(
         books, *m_weather, m_pit, static_cast<StartKind>(m_start->checkedId()),
         Temperature::ofBase(typed->base), outside.value_or(temperatureFromCelsius(15)), now);
+    showPull(Temperature::ofBase(typed->base), outside);
     // The next time that the yard's clock shows it.
     const QTimeZone zone = zoneOf(wordingOf(books));
     const QDateTime local = QDateTime::fromSecsSinceEpoch(now.seconds(), zone);
@@ -165,6 +171,37 @@ void LightPanel::showPreheat()
     m_preheat->setText(tr("Lit now it is at temperature about %1 (%2 to %3, %4). %5")
                            .arg(words.clock(now + p.middle, now), words.clock(now + p.early, now),
                                 words.clock(now + p.late, now), basis, when));
+}
+
+QString LightPanel::pullText() const
+{
+    return m_pull->text();
+}
+
+// What wood to pull: for the plan's hours, else for the mean of this pit's cooks.
+void LightPanel::showPull(Temperature target, std::optional<Temperature> outside)
+{
+    if (!m_context.answers.ready())
+        return;
+    const Books &books = m_context.books();
+    const Answers &answers = m_context.answers.answers();
+    const Instant now = m_context.verbs.now();
+    PlannedFire fire = middleFire(books, answers.fuel, m_pit);
+    if (m_planned)
+        fire.length = m_planned->length;
+    fire.target = target;
+    fire.start = static_cast<StartKind>(m_start->checkedId());
+    if (outside)
+        fire.outside = *outside;
+    if (const auto wind = m_weather->windAt(now))
+        fire.wind = wind;
+    if (m_planned && m_planned->foodMass)
+        fire.food = m_planned->foodMass;
+    const auto lists =
+        loadLists(books, answers.fuel, stockAt(books, now), answers.burn, {fire});
+    m_pull->setText(tr("%1 For %2 h; 19 such cooks of 20 need no more.")
+                        .arg(pullWords(books, lists.first(), wordingOf(books)))
+                        .arg(QLocale().toString(hours(fire.length), 'f', 0)));
 }
 
 bool LightPanel::typedTarget(std::optional<Temperature> &target)

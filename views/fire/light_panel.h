@@ -32,6 +32,7 @@ public:
     void choosePit(domain::RecordId pit);
     void focusFirst();
     [[nodiscard]] QString preheatText() const;
+    [[nodiscard]] QString pullText() const;
 
 Q_SIGNALS:
     void lit(qint64 cook, qint64 lot);
@@ -47,6 +48,7 @@ private:
     void follow(); // the chosen pit changed
     void showBlocking();
     void showPreheat();
+    void showPull(domain::Temperature target, std::optional<domain::Temperature> outside);
     void light();
     // False: the message stands at the field.
     bool typedTarget(std::optional<domain::Temperature> &target);
@@ -68,6 +70,7 @@ private:
     LotPicker *m_lot = nullptr;
     QTimeEdit *m_by = nullptr;
     TextLabel *m_preheat = nullptr;
+    TextLabel *m_pull = nullptr;
     // Building it takes a moment: kept until the weather changes.
     std::optional<domain::WeatherSeries> m_weather;
     QCheckBox *m_asPlanned = nullptr;

@@ -90,6 +90,9 @@ QWidget *LightPanel::buildChoices()
     m_preheat = new TextLabel(QString(), TextStyle::BodyStrong, Role::Ink, card);
     m_preheat->setWordWrap(true);
     card->body()->addWidget(m_preheat);
+    m_pull = new TextLabel(QString(), TextStyle::BodyStrong, Role::Ink, card);
+    m_pull->setWordWrap(true);
+    card->body()->addWidget(m_pull);
     connect(m_by, &QTimeEdit::timeChanged, this, &LightPanel::showPreheat);
     connect(m_target, &QLineEdit::textEdited, this, &LightPanel::showPreheat);
     connect(m_start, &QButtonGroup::idClicked, this, &LightPanel::showPreheat);

@@ -78,6 +78,20 @@ RunFacts runFacts(const Books &books, const Cook &cook, Instant now)
     return facts;
 }
 
+Duration aheadOfClock(const Books &books, RecordId cook, Instant now)
+{
+    Instant latest = now;
+    const auto look = [&](const auto &shelf) {
+        for (const auto &record : shelf)
+            if (record.cook == cook)
+                latest = std::max(latest, record.time);
+    };
+    look(books.feeds);
+    look(books.temperatures);
+    look(books.notes);
+    return latest - now;
+}
+
 QVector<LotChoice> lotChoices(const Books &books, Instant now)
 {
     const Wording wording = wordingOf(books);

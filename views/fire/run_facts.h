@@ -24,6 +24,10 @@ struct RunFacts {
 
 RunFacts runFacts(const domain::Books &books, const domain::Cook &cook, domain::Instant now);
 
+// How far the cook's latest feed, reading or note lies ahead of the clock; zero when it does not.
+domain::Duration aheadOfClock(const domain::Books &books, domain::RecordId cook,
+                              domain::Instant now);
+
 // Lots that can be fed, ready ones first, with how they stand in words. Woods never to be burned
 // for food and empty lots are left out.
 struct LotChoice {

@@ -195,12 +195,18 @@ void RunPanel::showWood()
     for (const CookFuel &fuel : m_context.answers.answers().fuel.cooks) {
         if (fuel.cook != m_cook || !fuel.expected || !fuel.lower || !fuel.upper)
             continue;
-        lines << tr("By now this pit usually takes %1 (90 % of cooks: %2).")
+        lines << tr("By now this pit should have taken %1 (90 % sure: %2).")
                      .arg(words.heat(*fuel.expected).text(),
                           withUnit(rangeText(words.heat(*fuel.lower).value,
                                              words.heat(*fuel.upper).value),
                                    words.heat(*fuel.upper).unit));
     }
+    if (const Duration ahead = aheadOfClock(m_context.books(), m_cook, m_context.verbs.now());
+        ahead > Duration::ofBase(120))
+        lines << tr("The last entry is %1 min ahead of the clock: the computer's clock was set "
+                    "back, or a time was typed wrongly. Check both; new entries carry the clock's "
+                    "time.")
+                     .arg((ahead.base() + 30) / 60);
     if (m_facts.assumed)
         lines << tr("Some feeds rest on an assumed weight or moisture.");
     m_line->setText(lines.join(QLatin1Char(' ')));

@@ -1,6 +1,6 @@
 #include "views/pits/fuel_chart.h"
 
-#include "models/domain/fire/fuel_norm.h"
+#include "models/domain/fire/fuel.h"
 #include "views/charts/chart_view.h"
 #include "views/fire/fire_words.h"
 #include "views/pits/pit_card.h"
@@ -45,7 +45,7 @@ FuelChart::FuelChart(QWidget *parent)
 {
     auto *column = new QVBoxLayout(this);
     column->setContentsMargins(0, 0, 0, 0);
-    m_pits->setAccessibleName(tr("Pit whose norm is drawn"));
+    m_pits->setAccessibleName(tr("Pit whose charts are drawn"));
     m_pits->setMinimumWidth(theme(this).px(200));
     m_chart->setMinimumHeight(theme(this).px(340));
     column->addWidget(m_chart, 1);
@@ -67,16 +67,14 @@ void FuelChart::fillPits()
     m_pits->clear();
     RecordId worst = 0;
     double highest = -std::numeric_limits<double>::infinity();
-    for (const PitNorm &norm : std::as_const(m_fuel.pits)) {
-        const Pit pit = m_books->pits.value(norm.pit);
+    for (const PitFuel &one : std::as_const(m_fuel.pits)) {
+        const Pit pit = m_books->pits.value(one.pit);
         if (pit.retired)
             continue;
-        m_pits->addItem(norm.fitted ? tr("Norm of %1").arg(pit.name)
-                                    : tr("%1: no norm yet").arg(pit.name),
-                        QVariant::fromValue<qint64>(norm.pit));
-        if (norm.fitted && norm.meanExcessOfLast > highest) {
-            highest = norm.meanExcessOfLast;
-            worst = norm.pit;
+        m_pits->addItem(pit.name, QVariant::fromValue<qint64>(one.pit));
+        if (one.nearness() > highest) {
+            highest = one.nearness();
+            worst = one.pit;
         }
     }
     const int at = m_pits->findData(QVariant::fromValue<qint64>(before != 0 ? before : worst));
@@ -160,32 +158,32 @@ void FuelChart::draw()
 
 void FuelChart::drawNorm(double last)
 {
-    for (const PitNorm &norm : std::as_const(m_fuel.pits)) {
-        if (norm.pit != chosenPit() || norm.line == nullptr)
-            continue;
-        const Unit &unit = FireWords(*m_books).unit(Dimension::Heat);
-        QList<QPointF> middle;
-        QList<QPointF> lower;
-        QList<QPointF> upper;
-        constexpr int kSteps = 40;
-        for (int i = 0; i <= kSteps; ++i) {
-            const double x = last * i / kSteps;
-            const auto band = predictedHeat(*norm.line, x / across(1.0), StartKind::Cold);
-            if (!band)
-                continue;
-            middle << QPointF(x, toUnit(std::llround(band->centre), unit));
-            lower << QPointF(x, std::max(0.0, toUnit(std::llround(band->lower), unit)));
-            upper << QPointF(x, toUnit(std::llround(band->upper), unit));
-        }
-        const int index = pitIndex(*m_books, norm.pit);
-        m_chart->add(bandSeries(upper, lower, index, theme(this)), index, SeriesPart::Band);
-        auto *line = new QLineSeries;
-        line->setName(norm.line->coldStart ? tr("expected from a cold start, with 90 % interval")
-                                           : tr("expected, with 90 % interval"));
-        line->replace(middle);
-        m_chart->add(line, index, SeriesPart::Expected);
+    if (chosenPit() == 0)
         return;
+    const Unit &unit = FireWords(*m_books).unit(Dimension::Heat);
+    PlannedFire fire = middleFire(*m_books, m_fuel, chosenPit());
+    const double above = celsius(fire.target) - celsius(fire.outside);
+    if (above <= 0)
+        return;
+    QList<QPointF> middle;
+    QList<QPointF> lower;
+    QList<QPointF> upper;
+    constexpr int kSteps = 40;
+    for (int i = 0; i <= kSteps; ++i) {
+        const double x = last * i / kSteps;
+        fire.length = durationFromHours(x / across(1.0) / above);
+        const ExpectedUse use = expectedUse(*m_books, m_fuel, fire);
+        middle << QPointF(x, toUnit(use.middle.base(), unit));
+        lower << QPointF(x, toUnit(use.lower.base(), unit));
+        upper << QPointF(x, toUnit(use.upper.base(), unit));
     }
+    const int index = pitIndex(*m_books, chosenPit());
+    m_chart->add(bandSeries(upper, lower, index, theme(this)), index, SeriesPart::Band);
+    auto *line = new QLineSeries;
+    line->setName(tr("expected of %1 in middling weather, with 90 % interval")
+                      .arg(m_books->pits.value(chosenPit()).name));
+    line->replace(middle);
+    m_chart->add(line, index, SeriesPart::Expected);
 }
 
 RecordId FuelChart::cookAt(const QString &series, const QPointF &point) const

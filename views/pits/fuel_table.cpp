@@ -1,5 +1,6 @@
 #include "views/pits/fuel_table.h"
 
+#include "models/domain/fire/fuel.h"
 #include "models/exchange/answers_json.h"
 #include "models/items/search_proxy.h"
 #include "models/items/wording.h"
@@ -32,7 +33,8 @@ QVector<items::DerivedModel::Column> columns()
             {FuelTable::tr("Lit"), false},     {FuelTable::tr("Hours"), true},
             {FuelTable::tr("Outside"), true},  {FuelTable::tr("Used"), true},
             {FuelTable::tr("Expected"), true}, {FuelTable::tr("90 % interval"), true},
-            {FuelTable::tr("Excess"), true},   {FuelTable::tr("Remark"), false}};
+            {FuelTable::tr("Excess"), true},   {FuelTable::tr("Score"), true},
+            {FuelTable::tr("Sum"), true},      {FuelTable::tr("Remark"), false}};
 }
 
 // Missing figures sort last either way: their sort value is invalid, their text the mark.
@@ -45,7 +47,10 @@ QString remarkOf(const CookFuel &cook)
 {
     if (!cook.missing.isEmpty())
         return cook.missing.first();
-    if (exchange::isFlagged(cook))
+    if (cook.verdict && cook.verdict->raised)
+        return cook.verdict->flag == WatchFlag::More ? FuelTable::tr("raised the flag")
+                                                     : FuelTable::tr("flag: burns less");
+    if (cook.high())
         return FuelTable::tr("above its range");
     if (cook.lower && cook.netHeat < *cook.lower)
         return FuelTable::tr("below its range");
@@ -108,10 +113,14 @@ DerivedRow FuelTable::rowOf(const CookFuel &cook) const
         return figure(h ? words.heat(*h).value : QString(),
                       h ? std::optional(h->toDouble()) : std::nullopt);
     };
+    const auto watched = [&](const CookFuel &one, double WatchVerdict::*what) {
+        const auto value = one.verdict ? std::optional((*one.verdict).*what) : std::nullopt;
+        return figure(value ? formatNumber(*value, 1, words.locale()) : QString(), value);
+    };
     const Cook record = books.cooks.value(cook.cook);
     DerivedRow row;
     row.link = {TableId::Cook, cook.cook};
-    row.standing = exchange::isFlagged(cook) ? Standing::Act : Standing::Good;
+    row.standing = cook.high() ? Standing::Act : Standing::Good;
     row.cells = {
         {cookTitle(books, record), {}, {}},
         {books.pits.value(cook.pit).name, {}, {}},
@@ -128,6 +137,8 @@ DerivedRow FuelTable::rowOf(const CookFuel &cook) const
                      cook.lower->toDouble())
             : figure({}, std::nullopt),
         figure(cook.excess ? words.percent(*cook.excess) : QString(), cook.excess),
+        watched(cook, &WatchVerdict::score),
+        watched(cook, &WatchVerdict::up),
         {remarkOf(cook), {}, {}}};
     return row;
 }

@@ -21,6 +21,7 @@ using namespace rickyard::domain;
 
 namespace {
 constexpr int kCooksInLine = 12;
+constexpr double kCreeping = 0.5; // of the way to the limit
 } // namespace
 
 int pitIndex(const Books &books, RecordId pit)
@@ -30,7 +31,7 @@ int pitIndex(const Books &books, RecordId pit)
 
 PitCard::PitCard(const Pit &pit, int index, QWidget *parent)
     : QWidget(parent), m_pit(pit.id), m_index(index), m_card(new Card(pit.name, this)),
-      m_pill(new StatusPill(Role::Info, tr("No norm yet"), this)), m_excess(new Numeral(this)),
+      m_pill(new StatusPill(Role::Info, tr("Not judged yet"), this)), m_excess(new Numeral(this)),
       m_line(new Sparkline(tr("%1: burned over expected, last %2 cooks")
                                .arg(pit.name, QString::number(kCooksInLine)),
                            this)),
@@ -50,9 +51,9 @@ PitCard::PitCard(const Pit &pit, int index, QWidget *parent)
     m_card->body()->addWidget(m_words);
     m_card->body()->addStretch(1);
     auto *buttons = new QHBoxLayout;
-    auto *choose = new QPushButton(tr("Show its line"), this);
+    auto *choose = new QPushButton(tr("Show its charts"), this);
     choose->setProperty("role", "quiet");
-    choose->setAccessibleName(tr("Show the line of %1 in the chart").arg(pit.name));
+    choose->setAccessibleName(tr("Show %1 in the charts").arg(pit.name));
     auto *open = new QPushButton(tr("Open"), this);
     open->setProperty("role", "quiet");
     open->setAccessibleName(tr("Open the pit %1").arg(pit.name));
@@ -81,46 +82,55 @@ void PitCard::showFuel(const Books &books, const FuelAnswer &fuel)
     const auto last = std::min<qsizetype>(kCooksInLine, ratios.size());
     m_line->setValues(ratios.last(last));
     m_line->setBand(low.last(last), high.last(last));
-    m_line->setLimit(ratios.isEmpty() ? std::nullopt : std::optional(1.0 + kNamedExcess));
     m_excess->setValue(QString(), QString());
-    m_excess->setCaption(tr("against its norm"));
+    m_excess->setCaption(tr("no cook judged yet"));
     m_excess->setRole(Role::Ink);
-    m_pill->setStatus(Role::Info, tr("No norm yet"));
-    m_words->setText(tr("No cook yet."));
-    for (const PitNorm &norm : fuel.pits)
-        if (norm.pit == m_pit)
-            showNorm(books, norm);
+    m_pill->setStatus(Role::Info, tr("Not judged yet"));
+    m_words->setText(QString());
+    for (const PitFuel &pit : fuel.pits)
+        if (pit.pit == m_pit)
+            showStanding(books, pit);
 }
 
-void PitCard::showNorm(const Books &books, const PitNorm &norm)
+void PitCard::showStanding(const Books &books, const PitFuel &pit)
 {
-    if (!norm.fitted) {
-        m_words->setText(norm.why);
-        return;
-    }
     const FireWords words(books);
-    const QString percent = words.percent(norm.meanExcessOfLast);
-    m_excess->setValue(percent.left(percent.size() - 2), QStringLiteral("%"));
-    m_excess->setCaption(tr("mean of its last %1 cooks").arg(kLastCooks));
-    const bool watch = norm.meanExcessOfLast > kNamedExcess / 2;
-    const bool below = norm.meanExcessOfLast < -kNamedExcess;
-    m_pill->setStatus(norm.named ? Role::Act
-                      : watch    ? Role::Watch
-                      : below    ? Role::Info
-                                 : Role::Good,
-                      norm.named ? tr("Burns too much")
-                      : watch    ? tr("Creeping up")
-                      : below    ? tr("Burns less")
-                                 : tr("As usual"));
-    m_line->setRole(Theme::chartRole(m_index), norm.named ? Role::Act : Role::Accent);
     QStringList lines;
-    lines << tr("Norm from %1.").arg(countOf(norm.cooks, QStringLiteral("cook")));
-    if (norm.named)
-        lines << tr("About %1 extra a cook since %2.")
-                     .arg(words.heat(norm.extraPerCook).text(),
-                          words.day(books.cooks.value(norm.sinceCook).lit));
-    if (norm.mended)
-        lines << tr("Anew since the mending of %1.").arg(words.day(*norm.mended));
+    const auto day = [&](RecordId cook) { return words.day(books.cooks.value(cook).lit); };
+    if (!pit.last.isEmpty()) {
+        const bool named = pit.named() && pit.climb;
+        const bool less = pit.flag == WatchFlag::Less && pit.fall;
+        const bool watch = !named && pit.nearness() >= kCreeping;
+        const double shown = named  ? pit.climb->percent / 100.0
+                             : less ? pit.fall->percent / 100.0
+                                    : pit.excessOfLast;
+        const QString percent = words.percent(shown);
+        m_excess->setValue(percent.left(percent.size() - 2), QStringLiteral("%"));
+        m_excess->setRole(named ? Role::Act : Role::Ink);
+        m_excess->setCaption(
+            named  ? tr("since %1").arg(day(pit.climb->since))
+            : less ? tr("since %1").arg(day(pit.fall->since))
+                   : tr("last %1").arg(countOf(static_cast<int>(pit.last.size()), tr("cook"))));
+        m_pill->setStatus(named   ? Role::Act
+                          : watch ? Role::Watch
+                          : less  ? Role::Info
+                                  : Role::Good,
+                          named   ? tr("Burns too much")
+                          : watch ? tr("Creeping up")
+                          : less  ? tr("Burns less")
+                                  : tr("As usual"));
+        m_line->setRole(Theme::chartRole(m_index), named ? Role::Act : Role::Accent);
+        lines << (pit.nearness() >= 1.0
+                      ? tr("Its sum of scores stands at %1, the flag goes up above %2.")
+                            .arg(formatNumber(pit.up, 1, words.locale()),
+                                 formatNumber(pit.limit, 1, words.locale()))
+                      : tr("%1 of the way to a flag.").arg(words.share(pit.nearness())));
+    }
+    if (pit.mended)
+        lines << tr("Mended %1.").arg(words.day(*pit.mended));
+    lines << tr("An hour at %1 takes about %2 in today's usual weather (%3).")
+                 .arg(words.temperature(pit.usual.target).text(), words.heat(pit.hourly).text(),
+                      words.temperature(pit.usual.outside).text());
     m_words->setText(lines.join(QLatin1Char(' ')));
 }
 

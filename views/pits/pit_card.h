@@ -1,5 +1,5 @@
-// One pit in the overview: how its last cooks stand against its norm, in a word, a number and a
-// small line.
+// One pit in the overview: how it stands against what was to be expected of it, in a word, a number
+// and a small line, and what an hour on it takes in the weather of the day.
 #pragma once
 
 #include "models/domain/fire/fuel.h"
@@ -30,7 +30,7 @@ Q_SIGNALS:
     void chosen(qint64 pit);
 
 private:
-    void showNorm(const domain::Books &books, const domain::PitNorm &norm);
+    void showStanding(const domain::Books &books, const domain::PitFuel &pit);
 
     domain::RecordId m_pit;
     int m_index;

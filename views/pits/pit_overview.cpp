@@ -2,9 +2,11 @@
 
 #include "models/domain/quantities/units.h"
 #include "views/ahead/answer_card.h"
+#include "views/pits/cusum_chart.h"
 #include "views/pits/fuel_chart.h"
 #include "views/pits/fuel_table.h"
 #include "views/pits/pit_card.h"
+#include "views/pits/what_if.h"
 #include "views/theme/theme_hub.h"
 #include "views/widgets/card.h"
 #include "views/widgets/numeral.h"
@@ -76,11 +78,20 @@ void PitOverview::build()
     grid->setContentsMargins(0, 0, 0, 0);
     grid->setSpacing(look.space(4));
     column->addWidget(m_cardHolder);
+    auto *whatIf = new Card(tr("What would a cook take?"), this);
+    m_whatIf = new WhatIf(whatIf);
+    whatIf->addHeadingWidget(m_whatIf->choice());
+    whatIf->body()->addWidget(m_whatIf);
+    column->addWidget(whatIf);
     auto *chart = new Card(tr("Heat used against degree-hours"), this);
     m_chart = new FuelChart(chart);
     chart->addHeadingWidget(m_chart->choice());
     chart->body()->addWidget(m_chart);
     column->addWidget(chart);
+    auto *sums = new Card(tr("Is it chance? The sum of the scores"), this);
+    m_sums = new CusumChart(sums);
+    sums->body()->addWidget(m_sums);
+    column->addWidget(sums);
     auto *table = new Card(
         tr("Every cook, heat in %1")
             .arg(domain::defaultUnit(domain::Dimension::Heat, m_context.books().yard().metric
@@ -93,6 +104,8 @@ void PitOverview::build()
     column->addWidget(table);
     const auto openCook = [this](qint64 cook) { m_context.open({TableId::Cook, cook}); };
     connect(m_chart, &FuelChart::cookOpened, this, openCook);
+    connect(m_sums, &CusumChart::cookOpened, this, openCook);
+    connect(m_chart->choice(), &QComboBox::currentIndexChanged, this, &PitOverview::showSums);
     connect(m_table, &FuelTable::cookOpened, this, openCook);
 }
 
@@ -104,7 +117,15 @@ void PitOverview::refresh()
     refreshCards();
     const domain::FuelAnswer &fuel = m_context.answers.answers().fuel;
     m_chart->showFuel(m_context.books(), fuel);
+    m_whatIf->showFuel(m_context.books(), fuel, m_chart->chosenPit());
+    showSums();
     m_table->showFuel(fuel);
+}
+
+void PitOverview::showSums()
+{
+    m_sums->showPit(m_context.books(), m_context.answers.answers().fuel, m_chart->chosenPit(),
+                    m_context.answers.answers().asOf);
 }
 
 void PitOverview::refreshAnswer()
@@ -142,6 +163,7 @@ void PitOverview::refreshCards()
                 m_context.open({TableId::Pit, pit});
             });
             connect(card, &PitCard::chosen, m_chart, &FuelChart::choosePit);
+            connect(card, &PitCard::chosen, m_whatIf, &WhatIf::choosePit);
             m_cards << card;
         }
         m_columns = 0;

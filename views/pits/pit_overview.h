@@ -9,6 +9,7 @@ class QPushButton;
 namespace rickyard::views {
 
 class Card;
+class CusumChart;
 class FuelChart;
 class FuelTable;
 class Numeral;
@@ -16,6 +17,7 @@ class PitCard;
 class ReasonList;
 class SentenceLabel;
 class StatusPill;
+class WhatIf;
 
 class PitOverview : public QWidget
 {
@@ -25,6 +27,8 @@ public:
     explicit PitOverview(PageContext &context, QWidget *parent = nullptr);
     [[nodiscard]] FuelChart &chart() { return *m_chart; }
     [[nodiscard]] FuelTable &table() { return *m_table; }
+    [[nodiscard]] WhatIf &whatIf() { return *m_whatIf; }
+    [[nodiscard]] CusumChart &sums() { return *m_sums; }
     [[nodiscard]] QString sentence() const;
     [[nodiscard]] const QVector<PitCard *> &cards() const { return m_cards; }
 
@@ -38,6 +42,7 @@ private:
     void refreshAnswer();
     void refreshCards();
     void arrangeCards();
+    void showSums();
 
     PageContext &m_context;
     Numeral *m_figure = nullptr;
@@ -48,7 +53,9 @@ private:
     QWidget *m_cardHolder = nullptr;
     QVector<PitCard *> m_cards;
     int m_columns = 0;
+    WhatIf *m_whatIf = nullptr;
     FuelChart *m_chart = nullptr;
+    CusumChart *m_sums = nullptr;
     FuelTable *m_table = nullptr;
 };
 

@@ -1,6 +1,7 @@
 #include "views/pits/pits_page.h"
 
 #include "models/domain/fire/fuel_words.h"
+#include "views/pits/cost_table.h"
 #include "views/pits/fuel_table.h"
 #include "views/pits/pit_overview.h"
 #include "views/records/record_list.h"
@@ -18,6 +19,10 @@
 namespace rickyard::views {
 
 using domain::TableId;
+
+namespace {
+constexpr int kBeforeLists = 2; // sections: the overview, the costs
+} // namespace
 
 PitsPage::PitsPage(PageContext &context, QWidget *parent) : Page(context, parent)
 {
@@ -41,8 +46,8 @@ void PitsPage::build()
     m_sections = new SectionTabs(this);
     m_first = new QStackedWidget(this);
     m_empty = new EmptyState(QStringLiteral("pits"), tr("No pit yet"),
-                             tr("Add your first pit with its measures. After six finished cooks "
-                                "on it this page says whether it burns more than it should."),
+                             tr("Add your first pit with its measures. After a few finished "
+                                "cooks this page says whether it burns more than it should."),
                              m_first);
     m_empty->setAction(tr("Add a pit"));
     m_empty->actionButton()->setAccessibleName(tr("Add a pit"));
@@ -59,6 +64,14 @@ void PitsPage::build()
     m_overview->setAutoFillBackground(false);
     m_first->addWidget(scroll);
     m_sections->addSection(tr("Overview"), m_first);
+    m_costs = new CostTable(context(), this);
+    m_sections->addSection(tr("Compare and cost"), m_costs);
+    const auto costs = [this] {
+        if (context().answers.ready())
+            m_costs->showFuel(context().answers.answers().fuel);
+    };
+    connect(&context().answers, &workspace::AnswersService::updated, m_costs, costs);
+    costs();
     addList(TableId::Pit, tr("Pits"), QStringLiteral("pits"),
             tr("Add each pit with its measures: they give a first idea of what it takes."),
             QStringLiteral("name"));
@@ -107,7 +120,7 @@ bool PitsPage::show(domain::Link link)
     for (int i = 0; i < m_lists.size(); ++i) {
         if (m_lists.at(i).table != link.table)
             continue;
-        m_sections->setCurrent(i + 1);
+        m_sections->setCurrent(i + kBeforeLists);
         if (link.id != 0)
             return m_lists.at(i).list->show(link.id);
         m_lists.at(i).list->addNew();
@@ -118,17 +131,17 @@ bool PitsPage::show(domain::Link link)
 
 void PitsPage::addNew()
 {
-    const int at = std::max(1, m_sections->current());
+    const int at = std::max(kBeforeLists, m_sections->current());
     m_sections->setCurrent(at);
-    m_lists.at(at - 1).list->addNew();
+    m_lists.at(at - kBeforeLists).list->addNew();
 }
 
 void PitsPage::startSearch()
 {
-    if (m_sections->current() == 0)
+    if (m_sections->current() < kBeforeLists)
         m_overview->table().search().setFocus(Qt::ShortcutFocusReason);
     else
-        m_lists.at(m_sections->current() - 1).list->startSearch();
+        m_lists.at(m_sections->current() - kBeforeLists).list->startSearch();
 }
 
 } // namespace rickyard::views

@@ -7,6 +7,7 @@ class QStackedWidget;
 
 namespace rickyard::views {
 
+class CostTable;
 class EmptyState;
 class PageHeader;
 class PitOverview;
@@ -25,6 +26,7 @@ public:
     void startSearch() override;
 
     [[nodiscard]] PitOverview &overview() { return *m_overview; }
+    [[nodiscard]] CostTable &costs() { return *m_costs; }
     [[nodiscard]] SectionTabs &sections() { return *m_sections; }
     [[nodiscard]] RecordList *list(domain::TableId table) const;
 
@@ -43,7 +45,8 @@ private:
     QStackedWidget *m_first = nullptr;
     EmptyState *m_empty = nullptr;
     PitOverview *m_overview = nullptr;
-    QVector<Section> m_lists; // section i + 1
+    CostTable *m_costs = nullptr;
+    QVector<Section> m_lists; // after the overview and the costs
 };
 
 } // namespace rickyard::views

@@ -190,6 +190,10 @@ void RickyardStyle::drawComplexControl(ComplexControl control, const QStyleOptio
         if (paint::spinBox(option, painter, widget))
             return;
         break;
+    case CC_Slider:
+        if (paint::slider(option, painter, widget))
+            return;
+        break;
     case CC_ScrollBar:
         if (paint::scrollBar(option, painter, widget))
             return;

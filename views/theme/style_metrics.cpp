@@ -49,6 +49,10 @@ int RickyardStyle::pixelMetric(PixelMetric metric, const QStyleOption *option,
     case PM_CheckBoxLabelSpacing:
     case PM_RadioButtonLabelSpacing:
         return look.space(2);
+    case PM_SliderThickness:
+    case PM_SliderControlThickness:
+    case PM_SliderLength:
+        return look.px(24);
     case PM_ScrollBarExtent:
         return look.px(12);
     case PM_ScrollBarSliderMin:

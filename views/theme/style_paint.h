@@ -28,6 +28,7 @@ bool radioButton(const QStyleOption *option, QPainter *painter, const QWidget *w
 bool comboBox(const QStyleOptionComplex *option, QPainter *painter, const QWidget *widget);
 bool spinBox(const QStyleOptionComplex *option, QPainter *painter, const QWidget *widget);
 bool scrollBar(const QStyleOptionComplex *option, QPainter *painter, const QWidget *widget);
+bool slider(const QStyleOptionComplex *option, QPainter *painter, const QWidget *widget);
 bool menuItem(const QStyleOption *option, QPainter *painter, const QWidget *widget);
 bool menuBarItem(const QStyleOption *option, QPainter *painter, const QWidget *widget);
 bool tabShape(const QStyleOption *option, QPainter *painter, const QWidget *widget);

@@ -1,8 +1,10 @@
 #include "views/wood/drying_panel.h"
 
+#include "models/domain/quantities/units.h"
 #include "views/theme/theme_hub.h"
 #include "views/widgets/text_label.h"
 #include "views/wood/drying_chart.h"
+#include "views/wood/wood_words.h"
 
 #include <QVBoxLayout>
 
@@ -68,13 +70,17 @@ void DryingPanel::refresh()
     m_chances->setText(chances.join(QLatin1Char('\n')));
     m_chances->setVisible(!chances.isEmpty());
     QString basis =
-        tr("Drying time %1 days at 70 °F (%2 to %3), from %4 and what is usual for "
+        tr("Drying time %1 days at %5 (%2 to %3), from %4 and what is usual for "
            "this wood, thickness and cover.")
             .arg(std::lround(forecast.tau))
             .arg(std::lround(forecast.tauLow))
             .arg(std::lround(forecast.tauHigh))
             .arg(forecast.readings.size() == 1 ? tr("one reading")
-                                               : tr("%1 readings").arg(forecast.readings.size()));
+                                               : tr("%1 readings").arg(forecast.readings.size()))
+            .arg(domain::show(domain::temperatureFromFahrenheit(70),
+                              m_context.books().yard().metric ? domain::UnitSystem::Metric
+                                                              : domain::UnitSystem::UsCustomary,
+                              woodLocale(), 0));
     if (!forecast.assumptions.isEmpty())
         basis += QString(
             QLatin1Char(' ') +

@@ -1,8 +1,13 @@
-// What each cook burned against what its pit usually burns in such weather, and which pit is
-// burning more than it should.
+// What each cook burned against what was to be expected of it from earlier cooks, which pit is
+// burning more than it should, and what a fire to come should take.
+//
+// Every finished cook is laid out as a heat balance (heat_balance.h) and shown to the fuel watch
+// (watch.h) in the order of time, between mendings and looks that found nothing. The watch is all
+// that judges and foretells; this file is the way from the books to it and back.
 #pragma once
 
 #include "models/domain/answers/headline.h"
+#include "models/domain/fire/watch_verdict.h"
 #include "models/domain/records/books.h"
 
 #include <memory>
@@ -10,7 +15,7 @@
 
 namespace rickyard::domain {
 
-struct NormLine; // the fitted line of a pit, see fuel_norm.h
+class FuelWatch;
 
 struct CookFuel {
     RecordId cook = 0;
@@ -24,67 +29,118 @@ struct CookFuel {
     std::optional<Temperature> meanPit;
     std::optional<Temperature> meanOutside;
     std::optional<Speed> meanWind;
-    std::optional<Heat> expected; // by the pit's norm
-    std::optional<Heat> lower;    // prediction interval
-    std::optional<Heat> upper;
-    std::optional<double> excess; // actual over expected, minus one
-    QStringList missing;          // what kept it out, in words
+    QStringList missing; // what kept it out, in words
     QStringList assumptions;
     StartKind start = StartKind::Cold;
     std::optional<Moisture> meanMoisture; // of the wood burned, by dry mass
-    QVector<RecordId> lots;               // burned
-    bool inNorm = false;                  // the pit's norm learned from it
+    QMap<RecordId, double> lots;          // burned: share of the dry mass
+    double cost = 0;                      // of the wood, cents; 0 where no price is known
+    double priced = 0;                    // share of the dry mass that has a price
 
-    // Finished, and everything that the norm needs is known.
+    HeatColumns columns{}; // what the pit had to give, joules before efficiency
+    // Relative variance that its poorly known wood, temperatures and weather add to that of an
+    // ordinary cook.
+    double doubt = 0;
+    bool knownGood = false; // lies in a declared period
+
+    // By the watch, from earlier cooks only; for one that burns, by all cooks so far.
+    std::optional<Heat> expected;
+    std::optional<Heat> lower; // 90 % prediction interval
+    std::optional<Heat> upper;
+    std::optional<double> excess;        // actual over expected, less one; finished cooks only
+    std::optional<WatchVerdict> verdict; // of a judged cook
+
+    // Finished, and everything that the watch needs is known.
     [[nodiscard]] bool complete() const
     {
         return finished && missing.isEmpty() && degreeHours && *degreeHours > 0 && netHeat > Heat();
     }
+    // Above its interval.
+    [[nodiscard]] bool high() const { return finished && upper && netHeat > *upper; }
 };
 
-struct PitNorm {
+// A fire to come, or one thought up.
+struct PlannedFire {
     RecordId pit = 0;
-    int cooks = 0; // that the norm was fitted on
-    bool fitted = false;
-    QString why;                 // when not fitted
-    Heat start;                  // heat of lighting
-    Heat perDegreeHour;          // joules a kelvin-hour
-    double residualSd = 0;       // joules
-    double meanExcessOfLast = 0; // fraction, of the last three cooks
-    double lowerExcess = 0;      // rough 95 % bounds of that mean excess
-    double upperExcess = 0;
-    bool named = false;
-    RecordId sinceCook = 0; // first of the unbroken run above half the limit
-    Heat extraPerCook;      // mean of the last three, burned less expected
+    Duration length; // lighting to fire out
+    Temperature target;
+    Temperature outside;
+    std::optional<Speed> wind; // as recorded in the open; missing: kUsualWind
+    double rain = 0;           // millimetres over the fire
+    std::optional<Mass> food;
+    StartKind start = StartKind::Cold;
+};
+// Common practice, no source: a cook is held near 250 °F when nobody says otherwise.
+inline Temperature usualPit()
+{
+    return temperatureFromFahrenheit(250);
+}
+// Without any weather record; an assumption that is always said.
+inline Temperature mildDay()
+{
+    return temperatureFromFahrenheit(60);
+}
+constexpr double kUsualHours = 12; // common practice, no source
+constexpr Speed kUsualWind = Speed::ofBase(2500); // about 5.6 mph; a working figure, no source
 
-    int completeCooks = 0;                // finished with complete data since the last mending
-    std::optional<Heat> coldExtra;        // what a cold start takes on top, when the norm tells
-    Heat extraOfLast;                     // of the last three together
-    std::optional<Instant> mended;        // the norm starts anew after it
-    std::shared_ptr<const NormLine> line; // null when not fitted
+// How a pit stands after its last cook.
+struct PitFuel {
+    RecordId pit = 0;
+    int cooks = 0;           // judged, since its last mending
+    int cooksEver = 0;       // judged
+    QVector<RecordId> last;  // of its judged cooks, up to kLastCooks, oldest first
+    double excessOfLast = 0; // of these together: burned over expected, less one
+    Heat extraOfLast;        // of these together
+    double up = 0;           // sum of the chart, in standard deviations
+    double down = 0;         // of its mirror
+    double limit = 0;
+    WatchFlag flag = WatchFlag::None;
+    RecordId raisedBy = 0;             // the cook that raised the flag
+    std::optional<WatchExcess> climb;  // how far it moved, while it climbs
+    std::optional<WatchExcess> fall;   // of the mirror
+    int heldBack = 0;                  // cooks that the norm has not learned
+    std::optional<Instant> mended;     // last
+    std::optional<Instant> foundSound; // last look that found nothing
+    // What each hour of a fire takes at the pit's usual temperature in the usual weather of the
+    // day, and that fire.
+    Heat hourly;
+    PlannedFire usual;
+
+    // How near the chart is to its limit, 0 to 1 and above.
+    [[nodiscard]] double nearness() const { return limit > 0 ? up / limit : 0.0; }
+    // Flagged, and not half-way back: a flag itself only falls when the sum is at zero.
+    [[nodiscard]] bool named() const { return flag == WatchFlag::More && nearness() >= 0.5; }
 };
 
 struct ExpectedUse {
     Heat middle;
     Heat lower; // 90 % prediction interval
     Heat upper;
-    bool fromNorm = false; // false: the crew's pooled figure or the working default
+    double relativeSd = 0;
+    HeatColumns parts{};   // joules, their sum is `middle`
+    bool fromNorm = false; // cooks of this very pit have been learned
     QString basis;         // in words
 };
 
 struct FuelAnswer {
     Headline headline;
     QVector<CookFuel> cooks; // by lighting time
-    QVector<PitNorm> pits;
+    QVector<PitFuel> pits;
+    std::shared_ptr<const FuelWatch> watch; // after the last cook
 };
 
-// The limit of the first method: the mean excess of the last three cooks.
-constexpr double kNamedExcess = 0.15;
 constexpr int kLastCooks = 3;
 
 FuelAnswer fuelAnswer(const Books &books, Instant now, const Wording &wording);
-// What a cook of that length and pit-minus-outside difference should take on a pit.
-ExpectedUse expectedUse(const Books &books, const FuelAnswer &fuel, RecordId pit, Duration length,
-                        Temperature target, Temperature outside);
+// What a fire should take. A pit without a cook has the crew's coefficients, a crew without one the
+// heat balance alone; the interval is as wide as that deserves.
+ExpectedUse expectedUse(const Books &books, const FuelAnswer &fuel, const PlannedFire &fire);
+// The middle one of a pit's judged cooks (medians of length, pit, air, wind and food), else its usual
+// fire for kUsualHours.
+PlannedFire middleFire(const Books &books, const FuelAnswer &fuel, RecordId pit);
+// What each further hour of such a fire takes, once it is lit; `length` is not looked at.
+Heat hourlyUse(const Books &books, const FuelAnswer &fuel, PlannedFire fire);
+// Price of heat, from what the pit's (0: any pit's) last cooks burned; 0 where no price is known.
+double centsPerJoule(const FuelAnswer &fuel, RecordId pit);
 
 } // namespace rickyard::domain

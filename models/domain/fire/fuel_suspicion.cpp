@@ -14,6 +14,9 @@ constexpr Moisture kSmoulders = Moisture::ofBase(25000);
 // Wind that much above that of the norm's cooks can explain a fifth more use by itself.
 constexpr Speed kMuchWindier = Speed::ofBase(2000);
 
+// Other pits that much over what was to be expected burn more too.
+constexpr double kTooMuch = 0.075;
+
 struct Conditions {
     std::optional<Moisture> moisture;
     std::optional<Speed> wind;
@@ -43,31 +46,31 @@ Conditions conditionsOf(const QVector<const CookFuel *> &cooks)
     return {meanOf(moistures), meanOf(winds)};
 }
 
-QVector<const CookFuel *> lastOf(const FuelAnswer &answer, const PitNorm &norm)
+QVector<const CookFuel *> lastOf(const FuelAnswer &answer, const PitFuel &pit)
 {
     QVector<const CookFuel *> cooks;
     for (const CookFuel &cook : answer.cooks)
-        if (cook.pit == norm.pit && cook.complete() && cook.excess)
+        if (pit.last.contains(cook.cook))
             cooks << &cook;
-    return cooks.size() > kLastCooks ? cooks.last(kLastCooks) : cooks;
+    return cooks;
 }
 
 // Every other pit that has a norm burned more than usual too, and shares a lot with this one.
-bool othersTooWithItsWood(const FuelAnswer &answer, const PitNorm &pit)
+bool othersTooWithItsWood(const FuelAnswer &answer, const PitFuel &pit)
 {
     QVector<RecordId> lots;
     for (const CookFuel *cook : lastOf(answer, pit))
-        lots << cook->lots;
+        lots << cook->lots.keys();
     int others = 0;
-    for (const PitNorm &other : answer.pits) {
-        if (other.pit == pit.pit || !other.fitted)
+    for (const PitFuel &other : answer.pits) {
+        if (other.pit == pit.pit || other.last.isEmpty())
             continue;
         ++others;
         bool shares = false;
         for (const CookFuel *cook : lastOf(answer, other))
-            shares = shares || std::any_of(cook->lots.begin(), cook->lots.end(),
-                                           [&](RecordId lot) { return lots.contains(lot); });
-        if (!shares || other.meanExcessOfLast <= kNamedExcess / 2)
+            shares = shares || std::any_of(lots.begin(), lots.end(),
+                                           [&](RecordId lot) { return cook->lots.contains(lot); });
+        if (!shares || other.excessOfLast <= kTooMuch)
             return false;
     }
     return others > 0;
@@ -75,13 +78,13 @@ bool othersTooWithItsWood(const FuelAnswer &answer, const PitNorm &pit)
 
 } // namespace
 
-Suspicion suspicionOf(const FuelAnswer &answer, const PitNorm &pit, const Wording &wording)
+Suspicion suspicionOf(const FuelAnswer &answer, const PitFuel &pit, const Wording &wording)
 {
     const QLocale locale(wording.locale);
     const UnitSystem system = wording.metric ? UnitSystem::Metric : UnitSystem::UsCustomary;
     QVector<const CookFuel *> learned;
     for (const CookFuel &cook : answer.cooks)
-        if (cook.pit == pit.pit && cook.inNorm)
+        if (cook.pit == pit.pit && cook.verdict && !pit.last.contains(cook.cook))
             learned << &cook;
     const Conditions last = conditionsOf(lastOf(answer, pit));
     const Conditions usual = conditionsOf(learned);

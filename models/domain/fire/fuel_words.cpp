@@ -1,45 +1,49 @@
 #include "models/domain/fire/fuel_words.h"
 
-#include "models/domain/fire/fuel_norm.h"
+#include "models/domain/answers/wording.h"
+#include "models/domain/fire/fuel_replay.h"
 #include "models/domain/quantities/units.h"
 
-#include <QTimeZone>
-
 #include <algorithm>
+#include <cmath>
 
 namespace rickyard::domain {
 
 namespace {
 
-class Words
+// Half-way to the limit a pit is worth a second look, without a flag.
+constexpr double kWorthALook = 0.5;
+constexpr int kFewCooks = 3; // below it a pit's own log hardly speaks yet
+
+class FuelSentence
 {
 public:
-    Words(const Books &books, const FuelAnswer &answer, Instant now, const Wording &wording)
-        : m_books(books), m_answer(answer), m_now(now), m_wording(wording), m_locale(wording.locale)
+    FuelSentence(const Books &books, const FuelAnswer &answer, Instant now, const Wording &wording)
+        : m_books(books), m_answer(answer), m_now(now), m_wording(wording),
+          m_locale(localeOf(wording))
     {
     }
 
     Headline headline() const;
 
 private:
-    using Norms = QVector<const PitNorm *>;
+    using Pits = QVector<const PitFuel *>;
 
-    Headline named(const Norms &named, const Norms &fitted) const;
-    Headline calm(const Norms &fitted, const Norms &unfitted) const;
-    Headline unknown(const Norms &unfitted) const;
-    void explain(Headline &h, const PitNorm &norm) const;
-    Reason standingOf(const PitNorm &norm) const;
+    Headline named(const Pits &named, const Pits &all) const;
+    Headline calm(const Pits &judged, const Pits &unjudged) const;
+    Headline unknown(const Pits &pits) const;
+    void explain(Headline &h, const PitFuel &pit, const WatchExcess &excess) const;
+    Reason standingOf(const PitFuel &pit) const;
     void countAssumptions(Headline &h) const;
+    QString alarmWords() const;
+    int cooksOfAYear(RecordId pit) const;
 
-    QString nameOf(const PitNorm &norm) const { return m_books.pits.value(norm.pit).name; }
-    QString heat(Heat h) const
-    {
-        return show(h, m_wording.metric ? UnitSystem::Metric : UnitSystem::UsCustomary, m_locale,
-                    0);
-    }
+    QString nameOf(const PitFuel &pit) const { return m_books.pits.value(pit.pit).name; }
+    QString heat(Heat h) const { return heatWords(h, m_wording); }
     QString percent(double fraction, bool sign) const;
-    QString dayOf(Instant t) const;
-    Instant litOf(RecordId cook) const { return m_books.cooks.value(cook).lit; }
+    QString day(Instant t) const;
+    // "19 seasoned lb, $2.60"
+    QString dear(Heat h, RecordId pit) const;
 
     const Books &m_books;
     const FuelAnswer &m_answer;
@@ -56,17 +60,7 @@ QString listOf(const QStringList &names)
                    QStringLiteral(" and ") + names.last());
 }
 
-QString inWords(int count)
-{
-    static const QStringList words = {QStringLiteral("no"),    QStringLiteral("one"),
-                                      QStringLiteral("two"),   QStringLiteral("three"),
-                                      QStringLiteral("four"),  QStringLiteral("five"),
-                                      QStringLiteral("six"),   QStringLiteral("seven"),
-                                      QStringLiteral("eight"), QStringLiteral("nine")};
-    return count < words.size() ? words.at(count) : QString::number(count);
-}
-
-QString Words::percent(double fraction, bool sign) const
+QString FuelSentence::percent(double fraction, bool sign) const
 {
     const QString number = formatNumber(100.0 * fraction, 0, m_locale);
     const bool plus = sign && std::round(100.0 * fraction) > 0;
@@ -74,209 +68,226 @@ QString Words::percent(double fraction, bool sign) const
                    QLatin1Char('%'));
 }
 
-QString Words::dayOf(Instant t) const
+QString FuelSentence::day(Instant t) const
 {
-    const QTimeZone zone(m_wording.timeZone.toUtf8());
-    const QTimeZone used = zone.isValid() ? zone : QTimeZone::utc();
-    const QDate day = QDateTime::fromSecsSinceEpoch(t.seconds(), used).date();
-    const QDate today = QDateTime::fromSecsSinceEpoch(m_now.seconds(), used).date();
-    return m_locale.toString(day, day.year() == today.year() ? QStringLiteral("d MMM")
-                                                             : QStringLiteral("d MMM yyyy"));
+    const QTimeZone zone = zoneOf(m_wording);
+    const QDate day = dayOf(t, zone);
+    return m_locale.toString(day, day.year() == dayOf(m_now, zone).year()
+                                      ? QStringLiteral("d MMM")
+                                      : QStringLiteral("d MMM yyyy"));
 }
 
-Headline Words::headline() const
+QString FuelSentence::dear(Heat h, RecordId pit) const
 {
-    Norms fitted;
-    Norms unfitted;
-    Norms named;
-    for (const PitNorm &norm : m_answer.pits) {
-        if (m_books.pits.value(norm.pit).retired)
+    const double cents = centsPerJoule(m_answer, pit) * h.toDouble();
+    return cents > 0 ? QString(heat(h) + QStringLiteral(", ") + moneyWords(cents, m_wording))
+                     : heat(h);
+}
+
+int FuelSentence::cooksOfAYear(RecordId pit) const
+{
+    constexpr qint64 kYear = 365LL * 86400;
+    return static_cast<int>(std::count_if(
+        m_answer.cooks.begin(), m_answer.cooks.end(), [&](const CookFuel &cook) {
+            return cook.pit == pit && cook.lit.seconds() > m_now.seconds() - kYear;
+        }));
+}
+
+QString FuelSentence::alarmWords() const
+{
+    return QString(QStringLiteral("a flag goes up wrongly about once in ") +
+                   countOf(m_books.yard().falseAlarmCooks, QStringLiteral("cook")) +
+                   QStringLiteral(" of a pit in order (Yard settings)"));
+}
+
+Headline FuelSentence::headline() const
+{
+    Pits judged;
+    Pits unjudged;
+    Pits named;
+    for (const PitFuel &pit : m_answer.pits) {
+        if (m_books.pits.value(pit.pit).retired)
             continue;
-        (norm.fitted ? fitted : unfitted) << &norm;
-        if (norm.named)
-            named << &norm;
+        (pit.cooksEver > 0 ? judged : unjudged) << &pit;
+        if (pit.named() && pit.climb)
+            named << &pit;
     }
-    std::stable_sort(named.begin(), named.end(), [](const PitNorm *a, const PitNorm *b) {
-        return a->meanExcessOfLast > b->meanExcessOfLast;
+    std::stable_sort(named.begin(), named.end(), [](const PitFuel *a, const PitFuel *b) {
+        return a->climb->percent > b->climb->percent;
     });
-    Headline h = fitted.isEmpty()  ? unknown(unfitted)
-                 : named.isEmpty() ? calm(fitted, unfitted)
-                                   : this->named(named, fitted);
-    for (const PitNorm *norm : unfitted)
-        h.reasons << Reason{nameOf(*norm),
-                            QString(QStringLiteral("no norm yet. ") + norm->why),
-                            false,
-                            {TableId::Pit, norm->pit}};
+    Headline h = judged.isEmpty()  ? unknown(unjudged)
+                 : named.isEmpty() ? calm(judged, unjudged)
+                                   : this->named(named, judged);
+    for (const PitFuel *pit : unjudged)
+        h.reasons << Reason{
+            nameOf(*pit), QStringLiteral("no judged cook yet"), false, {TableId::Pit, pit->pit}};
     countAssumptions(h);
     return h;
 }
 
-Headline Words::named(const Norms &named, const Norms &fitted) const
+Headline FuelSentence::named(const Pits &named, const Pits &all) const
 {
-    const PitNorm &worst = *named.first();
+    const PitFuel &worst = *named.first();
+    const WatchExcess &excess = *worst.climb;
     const Suspicion suspicion = suspicionOf(m_answer, worst, m_wording);
     Headline h;
     h.standing = Standing::Act;
     h.sentence = {{nameOf(worst), true},
-                  {QStringLiteral(" has burned "), false},
-                  {QString(percent(worst.meanExcessOfLast, false) + QStringLiteral(" more")), true},
-                  {QString(QStringLiteral(" than its norm over its last ") +
-                           QString::number(kLastCooks) + QStringLiteral(" cooks: about ")),
+                  {QStringLiteral(" burns "), false},
+                  {QString(percent(excess.percent / 100.0, false) + QStringLiteral(" more")), true},
+                  {QString(QStringLiteral(" than it should (90 % sure: ") +
+                           percent(excess.lower / 100.0, false) + QStringLiteral(" to ") +
+                           percent(excess.upper / 100.0, false) + QStringLiteral(")")),
                    false},
-                  {QString(heat(worst.extraPerCook) + QStringLiteral(" extra a cook")), true},
                   {QStringLiteral(", since "), false},
-                  {dayOf(litOf(worst.sinceCook)), true},
+                  {day(m_books.cooks.value(excess.since).lit), true},
+                  {QStringLiteral(": about "), false},
+                  {QString(dear(Heat::rounded(excess.joulesPerCook), worst.pit) +
+                           QStringLiteral(" a cook")),
+                   true},
                   {QString(QStringLiteral(". ") + suspicion.sentence), false}};
     QStringList others;
-    for (const PitNorm *norm : named)
-        if (norm != &worst)
-            others << QString(nameOf(*norm) + QStringLiteral(" (") +
-                              percent(norm->meanExcessOfLast, true) + QStringLiteral(")"));
+    for (const PitFuel *pit : named)
+        if (pit != &worst)
+            others << QString(nameOf(*pit) + QStringLiteral(" (") +
+                              percent(pit->climb->percent / 100.0, true) + QStringLiteral(")"));
     if (!others.isEmpty())
         h.sentence << SentencePart{
-            QString(QStringLiteral(" Above the limit too: ") + listOf(others) + QLatin1Char('.')),
-            false};
-    h.figure =
-        QString(QLatin1Char('+') + formatNumber(100.0 * worst.meanExcessOfLast, 0, m_locale));
+            QString(QStringLiteral(" Flagged too: ") + listOf(others) + QLatin1Char('.')), false};
+    h.figure = QString(QLatin1Char('+') + formatNumber(excess.percent, 0, m_locale));
     h.figureUnit = QStringLiteral("%");
-    explain(h, worst);
+    explain(h, worst, excess);
     h.reasons << suspicion.reasons;
-    for (const PitNorm *norm : fitted)
-        if (norm != &worst)
-            h.reasons << standingOf(*norm);
+    for (const PitFuel *pit : all)
+        if (pit != &worst)
+            h.reasons << standingOf(*pit);
     return h;
 }
 
-void Words::explain(Headline &h, const PitNorm &norm) const
+void FuelSentence::explain(Headline &h, const PitFuel &pit, const WatchExcess &excess) const
 {
-    const Link pit{TableId::Pit, norm.pit};
-    h.reasons << Reason{QStringLiteral("Mean of its last three cooks"),
-                        QString(percent(norm.meanExcessOfLast, true) +
-                                QStringLiteral(" over the norm (roughly 95 % sure: ") +
-                                percent(norm.lowerExcess, true) + QStringLiteral(" to ") +
-                                percent(norm.upperExcess, true) +
-                                QStringLiteral("); the limit is ") + percent(kNamedExcess, true)),
-                        false, pit};
-    h.reasons << Reason{QStringLiteral("Extra wood"),
-                        QString(heat(norm.extraPerCook) + QStringLiteral(" a cook, ") +
-                                heat(norm.extraOfLast) + QStringLiteral(" over the three")),
-                        false, pit};
+    const Link link{TableId::Pit, pit.pit};
+    h.reasons << Reason{
+        QStringLiteral("How sure"),
+        QString(QStringLiteral("its sum of scores stands at ") + formatNumber(pit.up, 1, m_locale) +
+                QStringLiteral(", the limit is ") + formatNumber(pit.limit, 1, m_locale) +
+                QStringLiteral("; ") + alarmWords()),
+        false, link};
     h.reasons << Reason{QStringLiteral("Since"),
-                        QString(dayOf(litOf(norm.sinceCook)) +
-                                QStringLiteral(": the first of the unbroken run of cooks up to the "
-                                               "last that lie more than ") +
-                                percent(kNamedExcess / 2, false) + QStringLiteral(" over")),
+                        QString(day(m_books.cooks.value(excess.since).lit) + QStringLiteral(", ") +
+                                countOf(excess.cooks, QStringLiteral("cook")) +
+                                QStringLiteral(" ago by the likeliest start of the shift")),
                         false,
-                        {TableId::Cook, norm.sinceCook}};
+                        {TableId::Cook, excess.since}};
+    const int year = cooksOfAYear(pit.pit);
+    h.reasons << Reason{
+        QStringLiteral("Extra wood"),
+        QString(dear(Heat::rounded(excess.joulesPerCook), pit.pit) + QStringLiteral(" a cook; ") +
+                dear(Heat::rounded(excess.joulesPerCook * year), pit.pit) +
+                QStringLiteral(" in a year of ") + countOf(year, QStringLiteral("such cook"))),
+        false, link};
     const QString mended =
-        norm.mended ? QString(QStringLiteral(" since the mending of ") + dayOf(*norm.mended))
-                    : QString();
-    h.reasons << Reason{QStringLiteral("Its norm"),
-                        QString(QStringLiteral("from ") + QString::number(norm.cooks) +
-                                QStringLiteral(" of its cooks") + mended + QStringLiteral(": ") +
-                                heat(norm.start) +
-                                QStringLiteral(" for lighting, then by the hour and the degrees "
-                                               "above the air")),
-                        false, pit};
+        pit.mended ? QString(QStringLiteral(" since the mending of ") + day(*pit.mended))
+                   : QString();
+    h.reasons << Reason{QStringLiteral("What it should burn"),
+                        QString(QStringLiteral("by its size, its hours and weather, and ") +
+                                countOf(pit.cooks, QStringLiteral("cook")) +
+                                QStringLiteral(" of its own") + mended + QStringLiteral("; ") +
+                                countOf(pit.heldBack, QStringLiteral("cook")) +
+                                QStringLiteral(" held back so that the fault is not learned as "
+                                               "usual")),
+                        false, link};
 }
 
-Reason Words::standingOf(const PitNorm &norm) const
+Reason FuelSentence::standingOf(const PitFuel &pit) const
 {
-    return {nameOf(norm),
-            QString(percent(norm.meanExcessOfLast, true) +
-                    QStringLiteral(" against its norm over its last three cooks (norm from ") +
-                    QString::number(norm.cooks) + QStringLiteral(" cooks)")),
-            false,
-            {TableId::Pit, norm.pit}};
+    QString words = QString(percent(pit.excessOfLast, true) + QStringLiteral(" over its last ") +
+                            countOf(static_cast<int>(pit.last.size()), QStringLiteral("cook")) +
+                            QStringLiteral("; ") + percent(pit.nearness(), false) +
+                            QStringLiteral(" of the way to a flag"));
+    if (pit.flag == WatchFlag::Less && pit.fall)
+        words = QString(QStringLiteral("burns ") + percent(-pit.fall->percent / 100.0, false) +
+                        QStringLiteral(" less than it should since ") +
+                        day(m_books.cooks.value(pit.fall->since).lit) +
+                        QStringLiteral(": mended, or feeds not written down"));
+    if (pit.last.isEmpty())
+        words = QStringLiteral("no cook yet since its mending");
+    return {nameOf(pit), words, false, {TableId::Pit, pit.pit}};
 }
 
-Headline Words::calm(const Norms &fitted, const Norms &unfitted) const
+Headline FuelSentence::calm(const Pits &judged, const Pits &unjudged) const
 {
-    QStringList names;
-    double highest = -1;
-    for (const PitNorm *norm : fitted) {
-        names << nameOf(*norm);
-        highest = std::max(highest, norm->meanExcessOfLast);
-    }
-    QStringList waiting;
-    for (const PitNorm *norm : unfitted)
-        waiting << nameOf(*norm);
-    const bool single = fitted.size() == 1;
-    const bool below = std::any_of(fitted.begin(), fitted.end(), [](const PitNorm *norm) {
-        return norm->meanExcessOfLast < -kNamedExcess;
-    });
-    QString who = listOf(names);
-    if (waiting.isEmpty() && !single)
-        who = fitted.size() == 2
-                  ? QStringLiteral("both")
-                  : QString(QStringLiteral("all ") + inWords(static_cast<int>(fitted.size())));
+    const PitFuel *nearest =
+        *std::max_element(judged.begin(), judged.end(), [](const PitFuel *a, const PitFuel *b) {
+            return a->nearness() < b->nearness();
+        });
     Headline h;
-    h.standing = highest > kNamedExcess / 2 ? Standing::Watch : Standing::Good;
-    // A pit far under its norm does not burn too much, but is not within the limit of it either.
-    const QString where = below ? QStringLiteral(" more than ") : QStringLiteral(" within ");
-    const QString verb =
-        below ? (single ? QStringLiteral(" does not burn") : QStringLiteral(" do not burn"))
-              : (single ? QStringLiteral(" is") : QStringLiteral(" are"));
-    h.sentence = {
-        {QStringLiteral("No pit stands out"), true},
-        {QString(QStringLiteral(": ") + who + verb + where), false},
-        {percent(kNamedExcess, false), true},
-        {below
-             ? (single ? QStringLiteral(" above its norm.") : QStringLiteral(" above their norms."))
-             : (single ? QStringLiteral(" of its norm.") : QStringLiteral(" of their norms.")),
-         false}};
+    const bool look = nearest->nearness() >= kWorthALook && nearest->climb;
+    h.standing = look ? Standing::Watch : Standing::Good;
+    h.sentence = {{QStringLiteral("No pit stands out"), true}};
+    if (look) {
+        h.sentence << SentencePart{QStringLiteral(". Nearest to a flag is "), false}
+                   << SentencePart{nameOf(*nearest), true}
+                   << SentencePart{QString(QStringLiteral(", ") +
+                                           percent(nearest->climb->percent / 100.0, true) +
+                                           QStringLiteral(" over ") +
+                                           countOf(nearest->climb->cooks, QStringLiteral("cook")) +
+                                           QStringLiteral(": it may be chance.")),
+                                   false};
+    } else {
+        h.sentence << SentencePart{QString(QStringLiteral(": over their last ") +
+                                           QString::number(kLastCooks) +
+                                           QStringLiteral(" cooks ")),
+                                   false};
+        QStringList each;
+        for (const PitFuel *pit : judged)
+            each << QString(nameOf(*pit) + QLatin1Char(' ') + percent(pit->excessOfLast, true));
+        h.sentence << SentencePart{listOf(each), true}
+                   << SentencePart{QStringLiteral(" against what was to be expected."), false};
+    }
+    const auto few = std::count_if(judged.begin(), judged.end(), [](const PitFuel *pit) {
+        return pit->cooksEver < kFewCooks;
+    });
+    if (few > 0)
+        h.sentence << SentencePart{QStringLiteral(" The log is short yet, so the ranges are wide."),
+                                   false};
+    QStringList waiting;
+    for (const PitFuel *pit : unjudged)
+        waiting << nameOf(*pit);
     if (!waiting.isEmpty())
-        h.sentence << SentencePart{
-            QString(QLatin1Char(' ') + listOf(waiting) +
-                    (waiting.size() == 1 ? QStringLiteral(" has no norm yet.")
-                                         : QStringLiteral(" have no norm "
-                                                          "yet."))),
-            false};
-    const QString percentText = percent(highest, true);
-    h.figure = percentText.left(percentText.size() - 2);
-    h.figureUnit = QStringLiteral("% at most");
-    for (const PitNorm *norm : fitted)
-        h.reasons << standingOf(*norm);
+        h.sentence << SentencePart{QString(QLatin1Char(' ') + listOf(waiting) +
+                                           (waiting.size() == 1
+                                                ? QStringLiteral(" has no judged cook yet.")
+                                                : QStringLiteral(" have no judged cook yet."))),
+                                   false};
+    const QString text = percent(nearest->excessOfLast, true);
+    h.figure = text.left(text.size() - 2);
+    h.figureUnit = QStringLiteral("%");
+    for (const PitFuel *pit : judged)
+        h.reasons << standingOf(*pit);
+    h.reasons << Reason{QStringLiteral("False flags"), alarmWords(), false, {}};
     return h;
 }
 
-Headline Words::unknown(const Norms &unfitted) const
+Headline FuelSentence::unknown(const Pits &pits) const
 {
     Headline h;
-    h.figure = QString(QChar(0x2013));
-    if (unfitted.isEmpty()) {
+    if (pits.isEmpty()) {
         h.sentence = {{QStringLiteral("Add your pits first"), true},
-                      {QStringLiteral(", then log each cook from lighting to fire out with every "
-                                      "feed."),
-                       false}};
+                      {QStringLiteral(": each with its size, then log the cooks."), false}};
         return h;
     }
-    const PitNorm *nearest = unfitted.first();
-    for (const PitNorm *norm : unfitted)
-        if (norm->completeCooks > nearest->completeCooks)
-            nearest = norm;
-    h.figure = QString::number(nearest->completeCooks);
-    h.figureUnit =
-        QString(QStringLiteral("of ") + QString::number(kCooksForNorm) + QStringLiteral(" cooks"));
-    if (nearest->completeCooks >= kCooksForNorm) {
-        h.sentence = {{QStringLiteral("No pit has a norm yet"), true},
-                      {QString(QStringLiteral(": the cooks of ") + nameOf(*nearest) +
-                               QStringLiteral(" are too alike. Log some of other lengths.")),
-                       false}};
-        return h;
-    }
-    h.sentence = {{QStringLiteral("No pit has a norm yet"), true},
-                  {QString(QStringLiteral(": it takes ") + QString::number(kCooksForNorm) +
-                           QStringLiteral(" finished cooks on one pit with complete data, and ") +
-                           nameOf(*nearest) + QStringLiteral(" has ") +
-                           QString::number(nearest->completeCooks) +
-                           QStringLiteral(". Log every feed, the pit's temperatures and the time "
-                                          "the fire is out.")),
+    h.figure = QStringLiteral("0");
+    h.figureUnit = QStringLiteral("cooks judged");
+    h.sentence = {{QStringLiteral("No cook can be judged yet"), true},
+                  {QStringLiteral(". Log every feed, the pit's temperatures and the time the fire "
+                                  "is out; the first finished cook is judged by the pit's size, "
+                                  "each further one sharpens it."),
                    false}};
     return h;
 }
 
-void Words::countAssumptions(Headline &h) const
+void FuelSentence::countAssumptions(Headline &h) const
 {
     int assumed = 0;
     QMap<QString, int> lacking;
@@ -289,7 +300,8 @@ void Words::countAssumptions(Headline &h) const
     }
     if (assumed > 0)
         h.reasons << Reason{QStringLiteral("Cooks that rest on an assumption"),
-                            countOf(assumed, QStringLiteral("cook")),
+                            QString(countOf(assumed, QStringLiteral("cook")) +
+                                    QStringLiteral(", counted for less")),
                             true,
                             {}};
     for (auto it = lacking.constBegin(); it != lacking.constEnd(); ++it)
@@ -311,7 +323,7 @@ QString countOf(int count, const QString &noun)
 Headline fuelHeadline(const Books &books, const FuelAnswer &answer, Instant now,
                       const Wording &wording)
 {
-    return Words(books, answer, now, wording).headline();
+    return FuelSentence(books, answer, now, wording).headline();
 }
 
 } // namespace rickyard::domain

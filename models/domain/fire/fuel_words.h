@@ -17,6 +17,6 @@ struct Suspicion {
     QString sentence; // "Look at the door gasket first."
     QVector<Reason> reasons;
 };
-Suspicion suspicionOf(const FuelAnswer &answer, const PitNorm &pit, const Wording &wording);
+Suspicion suspicionOf(const FuelAnswer &answer, const PitFuel &pit, const Wording &wording);
 
 } // namespace rickyard::domain

@@ -220,8 +220,8 @@ QStringList Writer::worries() const
         if (stock.readiness == Readiness::NoReading)
             lines << QStringLiteral("The lot that is fed has not been read");
     }
-    for (const PitNorm &pit : m_fuel.pits)
-        if (pit.pit == m_cook.pit && pit.named)
+    for (const PitFuel &pit : m_fuel.pits)
+        if (pit.pit == m_cook.pit && pit.named())
             lines << QStringLiteral("This pit has burned more than it should of late: look at "
                                     "gasket, door and damper");
     for (const CookFuel &fuel : m_fuel.cooks)

@@ -7,18 +7,6 @@ namespace rickyard::domain {
 
 namespace {
 
-// Common practice, no source: a cook is held near 250 °F when nobody says otherwise.
-Temperature usualTarget()
-{
-    return temperatureFromFahrenheit(250);
-}
-
-// Without any weather record; an assumption that is always said.
-Temperature mildDay()
-{
-    return temperatureFromFahrenheit(60);
-}
-
 bool stillAhead(const Books &books, const PlannedCook &planned, Instant now)
 {
     if (planned.cancelled || planned.light + planned.length < now)
@@ -41,21 +29,29 @@ PlannedUse useOf(const Books &books, const FuelAnswer &fuel, const WeatherSeries
     use.pit = planned.pit;
     use.light = planned.light;
     const WeatherMean mean = weather.climatology(planned.light, planned.light + planned.length);
-    use.outside = mean.temperature.value_or(mildDay());
-    use.weatherBasis = mean.temperature
-                           ? mean.basis
+    use.outside = planned.outside ? *planned.outside : mean.temperature.value_or(mildDay());
+    use.weatherBasis =
+        planned.outside    ? QStringLiteral("the forecast typed in for the cook")
+        : mean.temperature ? mean.basis
                            : QStringLiteral("no weather on record for the time of year: 60 °F "
                                             "(16 °C) assumed");
     const auto usual = books.pits.value(planned.pit).usualTemperature;
-    const Temperature target = planned.target.value_or(usual.value_or(usualTarget()));
-    const ExpectedUse expected =
-        expectedUse(books, fuel, planned.pit, planned.length, target, use.outside);
+    const Temperature target = planned.target.value_or(usual.value_or(usualPit()));
+    PlannedFire fire;
+    fire.pit = planned.pit;
+    fire.length = planned.length;
+    fire.target = target;
+    fire.outside = use.outside;
+    fire.wind = planned.wind ? planned.wind : mean.wind;
+    fire.food = planned.foodMass;
+    const ExpectedUse expected = expectedUse(books, fuel, fire);
     // Less than nothing is not burned, and an interval holds its middle.
     use.middle = std::max(expected.middle, Heat());
     use.lower = std::clamp(expected.lower, Heat(), use.middle);
     use.upper = std::max(expected.upper, use.middle);
     use.useBasis = expected.basis;
-    use.assumed = !expected.fromNorm || !mean.temperature || (!planned.target && !usual);
+    use.assumed = !expected.fromNorm || (!planned.outside && !mean.temperature) ||
+                  (!planned.target && !usual);
     return use;
 }
 

@@ -256,7 +256,10 @@ void checkMovement(const Movement &m, Problems &problems)
 {
     if (m.kind == MovementKind::Received && m.dryMass < Mass())
         problems.append({say("dry_mass"), say("What was received cannot be below zero.")});
-    const bool takes = m.kind != MovementKind::Received && m.kind != MovementKind::Counted;
+    // A cook trued up by its crate may have burned less than was tallied.
+    const bool trueUp = m.kind == MovementKind::Burned && m.cook && !m.feed;
+    const bool takes =
+        m.kind != MovementKind::Received && m.kind != MovementKind::Counted && !trueUp;
     if (takes && m.dryMass > Mass())
         problems.append({say("dry_mass"), say("What leaves the yard is written below zero.")});
 }

@@ -1,6 +1,7 @@
 #include "models/workspace/commands/verbs.h"
 
 #include "models/domain/answers/wording.h"
+#include "models/domain/fire/wood_measure.h"
 #include "models/domain/records/rules.h"
 #include "models/domain/wood/ledger.h"
 #include "models/workspace/commands/consequences.h"
@@ -300,6 +301,31 @@ Outcome<RecordId> Verbs::count(RecordId lot, domain::Mass dryMass, const QString
     m.moisture = domain::moistureOfLot(books(), lot, at);
     m.note = note;
     return add(m, tr("count %1").arg(books().lots.value(lot).name));
+}
+
+Outcome<Done> Verbs::trueUp(RecordId cook)
+{
+    const domain::Cook record = books().cooks.value(cook);
+    const domain::WoodReckoning reckoning = domain::woodReckoning(books(), record);
+    if (!reckoning.dry)
+        return Outcome<Done>::failed(
+            reckoning.problems.isEmpty()
+                ? tr("Nothing was measured on this cook: enter its feeds, or the crate before and "
+                     "after.")
+                : reckoning.problems.join(QLatin1Char(' ')),
+            QString());
+    QVector<Row> rows;
+    const auto entries =
+        domain::trueUpOf(books(), record, reckoning, record.fireOut.value_or(now()));
+    for (const Movement &m : entries)
+        rows << domain::toRow(m);
+    if (rows.isEmpty())
+        return Outcome<Done>::failed(tr("The ledger already says what was measured."), QString());
+    const auto put = putAll(rows, tr("true up %1").arg(domain::titleOf(
+                                      books(), TableId::Cook, cook)));
+    if (!put)
+        return put.problems();
+    return Done{};
 }
 
 Outcome<RecordId> Verbs::finishTask(RecordId task, Instant start, Instant end, const QString &who,

@@ -69,6 +69,9 @@ public:
     Outcome<RecordId> noteTemperature(RecordId cook, domain::Temperature temperature,
                                       const QString &probe, std::optional<Instant> at = {});
     Outcome<RecordId> note(RecordId cook, domain::NoteKind kind, const QString &text);
+    // Brings what the ledger says the cook burned to what its ways of measuring say together
+    // (domain/fire/wood_measure.h). Refused when they do not tell, or agree with the ledger already.
+    Outcome<Done> trueUp(RecordId cook);
     enum class Mark { AtTemperature, FoodOn, FoodOff, FireOut };
     Outcome<Done> mark(RecordId cook, Mark mark, std::optional<Instant> at = {});
 
