@@ -129,6 +129,22 @@ private slots:
         QVERIFY(y.answer(now).tasks.isEmpty());
     }
 
+    void onceIsEnough()
+    {
+        UpkeepBooks y;
+        const Instant now = y.at(QDate(2026, 11, 23));
+        UpkeepTask &t = y.task("Look: the gasket", y.pit("Long Tom"), QDate(2026, 11, 1));
+        t.everyDays = 7;
+        t.once = true;
+        QVERIFY(y.answer(now).tasks.first().overdue);
+        y.visit(1, VisitState::Placed, y.at(QDate(2026, 11, 24), 10), 0.5);
+        QCOMPARE(y.answer(now).tasks.size(), 1);
+        y.visit(1, VisitState::Done, y.at(QDate(2026, 11, 22), 10), 0.5);
+        QVERIFY(y.answer(now).tasks.isEmpty());
+        y.books.tasks[1].once = false;
+        QCOMPARE(y.answer(now).tasks.size(), 1);
+    }
+
     void neverCallsAPitSafe()
     {
         UpkeepBooks y = supperWeek();

@@ -45,9 +45,9 @@ void FeedNotice::look()
             said = {*facts.nextFeed, 0};
         const Duration late = now - *facts.nextFeed;
         // After a night's sleep of the computer a feed that fell due long ago is no news.
-        const bool stale = late >= *facts.interval * 3;
+        const bool stale = late >= Duration::ofBase(3 * facts.interval->base());
         const bool first = said.times == 0;
-        const bool again = said.times == 1 && late >= *facts.interval / 2;
+        const bool again = said.times == 1 && late >= Duration::ofBase(facts.interval->base() / 2);
         if (stale || !(first || again))
             continue;
         ++said.times;

@@ -3,6 +3,7 @@
 #include "models/domain/fire/hand_over.h"
 #include "models/domain/fire/wood_left.h"
 #include "models/domain/wood/ledger.h"
+#include "views/charts/band_meter.h"
 #include "views/charts/chart_view.h"
 #include "views/fire/cook_timeline.h"
 #include "views/fire/feed_pad.h"
@@ -64,6 +65,9 @@ void RunPanel::build()
     m_title->setWordWrap(true);
     column->addWidget(m_title);
     column->addWidget(buildStrip());
+    m_expected = new BandMeter(this);
+    m_expected->hide();
+    column->addWidget(m_expected);
     m_line = new TextLabel(QString(), TextStyle::Body, Role::InkMuted, this);
     m_line->setWordWrap(true);
     column->addWidget(m_line);
@@ -192,15 +196,7 @@ void RunPanel::showWood()
         (m_facts.pieces == 1 ? tr("1 split, %1") : tr("%1 splits, %2").arg(m_facts.pieces))
             .arg(words.heat(m_facts.heat).text()));
     QStringList lines;
-    for (const CookFuel &fuel : m_context.answers.answers().fuel.cooks) {
-        if (fuel.cook != m_cook || !fuel.expected || !fuel.lower || !fuel.upper)
-            continue;
-        lines << tr("By now this pit should have taken %1 (90 % sure: %2).")
-                     .arg(words.heat(*fuel.expected).text(),
-                          withUnit(rangeText(words.heat(*fuel.lower).value,
-                                             words.heat(*fuel.upper).value),
-                                   words.heat(*fuel.upper).unit));
-    }
+    showExpected();
     if (const Duration ahead = aheadOfClock(m_context.books(), m_cook, m_context.verbs.now());
         ahead > Duration::ofBase(120))
         lines << tr("The last entry is %1 min ahead of the clock: the computer's clock was set "
@@ -211,6 +207,31 @@ void RunPanel::showWood()
         lines << tr("Some feeds rest on an assumed weight or moisture.");
     m_line->setText(lines.join(QLatin1Char(' ')));
     m_line->setVisible(!lines.isEmpty());
+}
+
+// Used against what this pit should have taken by now.
+void RunPanel::showExpected()
+{
+    const FireWords words(m_context.books());
+    m_expected->hide();
+    for (const CookFuel &fuel : m_context.answers.answers().fuel.cooks) {
+        if (fuel.cook != m_cook || !fuel.expected || !fuel.lower || !fuel.upper)
+            continue;
+        const bool more = m_facts.heat > *fuel.upper;
+        const bool less = m_facts.heat < *fuel.lower;
+        m_expected->setValues(m_facts.heat.toDouble(), fuel.lower->toDouble(),
+                              fuel.expected->toDouble(), fuel.upper->toDouble(),
+                              (more   ? tr("%1 so far, more than to be expected")
+                               : less ? tr("%1 so far, less than to be expected")
+                                      : tr("%1 so far, as to be expected"))
+                                  .arg(words.heat(m_facts.heat).text()),
+                              tr("by now %1 (9 in 10: %2)")
+                                  .arg(words.heat(*fuel.expected).text(),
+                                       withUnit(rangeText(words.heat(*fuel.lower).value,
+                                                          words.heat(*fuel.upper).value),
+                                                words.heat(*fuel.upper).unit)));
+        m_expected->show();
+    }
 }
 
 void RunPanel::showTemperature()
@@ -265,6 +286,11 @@ void RunPanel::showLeft()
     if (doubtful)
         caption +=
             tr("; enough to the end with %1 % chance").arg(std::lround(100 * left.chanceEnough));
+    const WoodLeft all = woodLeft(stockAt(books, now).readyHeat, kCountedStockError, *pace, now,
+                                  std::nullopt, false);
+    caption += all.lasts > durationFromHours(48)
+                   ? tr("; all dry wood more than two days")
+                   : tr("; all dry wood %1 h").arg(hours(all.lasts), 0, 'f', 0);
     m_left->setCaption(caption);
     m_left->setRole(doubtful ? Role::Watch : Role::Ink);
 }

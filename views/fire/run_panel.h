@@ -10,6 +10,7 @@ class QPushButton;
 
 namespace rickyard::views {
 
+class BandMeter;
 class CookTimeline;
 class FeedPad;
 class MarksBar;
@@ -45,6 +46,7 @@ private:
     void follow();
     void showWood();
     void showTemperature();
+    void showExpected();
     void showLeft();
     void openHandOver();
     // Says what was done and offers to take it back: by the undo stack while it is the last step,
@@ -62,6 +64,7 @@ private:
     Numeral *m_left = nullptr;
     Numeral *m_next = nullptr;
     TextLabel *m_title = nullptr;
+    BandMeter *m_expected = nullptr;
     TextLabel *m_line = nullptr;
     FeedPad *m_pad = nullptr;
     MarksBar *m_marks = nullptr;

@@ -57,6 +57,8 @@ const Binder<UpkeepTask> &binderOf<UpkeepTask>()
         b.longText("tools", "Tools", &UpkeepTask::tools);
         b.longText("steps", "Steps", &UpkeepTask::steps);
         b.longText("cautions", "Cautions", &UpkeepTask::cautions);
+        b.flag("once", "Once only", &UpkeepTask::once)
+            .help("Due no more once it is done: for what a finding asks for.");
         b.flag("retired", "Retired", &UpkeepTask::retired);
         b.typed(&UpkeepTask::typed);
         return b;

@@ -28,6 +28,7 @@ struct UpkeepTask {
     QString steps;
     QString cautions;
     IntervalSource intervalFrom = IntervalSource::CommonPractice;
+    bool once = false; // done once, it is due no more
     bool retired = false;
     QString typed;
 };

@@ -9,9 +9,18 @@ namespace rickyard::domain {
 
 namespace {
 
+bool doneOnce(const Books &books, const UpkeepTask &task)
+{
+    return task.once &&
+           std::any_of(books.visits.cbegin(), books.visits.cend(), [&](const Visit &visit) {
+               return visit.task == task.id && visit.state == VisitState::Done;
+           });
+}
+
 bool inUse(const Books &books, const UpkeepTask &task)
 {
-    return !task.retired && !(task.pit && books.pits.value(*task.pit).retired);
+    return !task.retired && !doneOnce(books, task) &&
+           !(task.pit && books.pits.value(*task.pit).retired);
 }
 
 // First planned lighting at or after a moment, among the burns that the task goes with.

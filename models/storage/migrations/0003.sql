@@ -1,5 +1,6 @@
 -- What was changed on a cook after its fire was out; wood by difference of a stack; findings that
--- found nothing; how seldom the fuel watch may be wrong; a forecast typed in for a planned cook.
+-- found nothing; how seldom the fuel watch may be wrong; a forecast typed in for a planned cook;
+-- upkeep that is done once.
 
 ALTER TABLE "yard" ADD COLUMN "false_alarm_cooks" INTEGER NOT NULL DEFAULT 200 CHECK ("false_alarm_cooks" >= 20 AND "false_alarm_cooks" <= 5000);
 
@@ -10,6 +11,8 @@ ALTER TABLE "cook" ADD COLUMN "stack_before" INTEGER CHECK ("stack_before" >= 0 
 ALTER TABLE "cook" ADD COLUMN "stack_after" INTEGER CHECK ("stack_after" >= 0 AND "stack_after" <= 36245564);
 ALTER TABLE "cook" ADD COLUMN "wood_lot" INTEGER REFERENCES "lot" (id) DEFERRABLE INITIALLY DEFERRED;
 CREATE INDEX "cook_wood_lot" ON "cook" ("wood_lot");
+
+ALTER TABLE "upkeep_task" ADD COLUMN "once" INTEGER NOT NULL DEFAULT 0 CHECK ("once" IN (0, 1));
 
 CREATE TABLE "cook_change" (
     id INTEGER PRIMARY KEY,

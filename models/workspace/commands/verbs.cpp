@@ -303,6 +303,15 @@ Outcome<RecordId> Verbs::count(RecordId lot, domain::Mass dryMass, const QString
     return add(m, tr("count %1").arg(books().lots.value(lot).name));
 }
 
+Outcome<RecordId> Verbs::fileFinding(const domain::Finding &finding, const domain::UpkeepTask &task)
+{
+    const auto put =
+        putAll({domain::toRow(finding), domain::toRow(task)}, tr("file “%1”").arg(finding.text));
+    if (!put)
+        return put.problems();
+    return put.value().first();
+}
+
 Outcome<Done> Verbs::trueUp(RecordId cook)
 {
     const domain::Cook record = books().cooks.value(cook);
@@ -321,8 +330,8 @@ Outcome<Done> Verbs::trueUp(RecordId cook)
         rows << domain::toRow(m);
     if (rows.isEmpty())
         return Outcome<Done>::failed(tr("The ledger already says what was measured."), QString());
-    const auto put = putAll(rows, tr("true up %1").arg(domain::titleOf(
-                                      books(), TableId::Cook, cook)));
+    const auto put =
+        putAll(rows, tr("true up %1").arg(domain::titleOf(books(), TableId::Cook, cook)));
     if (!put)
         return put.problems();
     return Done{};

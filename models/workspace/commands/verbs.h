@@ -70,7 +70,8 @@ public:
                                       const QString &probe, std::optional<Instant> at = {});
     Outcome<RecordId> note(RecordId cook, domain::NoteKind kind, const QString &text);
     // Brings what the ledger says the cook burned to what its ways of measuring say together
-    // (domain/fire/wood_measure.h). Refused when they do not tell, or agree with the ledger already.
+    // (domain/fire/wood_measure.h). Refused when they do not tell, or agree with the ledger
+    // already.
     Outcome<Done> trueUp(RecordId cook);
     enum class Mark { AtTemperature, FoodOn, FoodOff, FireOut };
     Outcome<Done> mark(RecordId cook, Mark mark, std::optional<Instant> at = {});
@@ -88,6 +89,9 @@ public:
     // Upkeep: a done visit; the next due follows from it.
     Outcome<RecordId> finishTask(RecordId task, Instant start, Instant end, const QString &who,
                                  const QString &found, std::optional<domain::Money> cost);
+    // Files what was found or suspected on a pit and, with it, the task of looking; one step. The
+    // finding's id.
+    Outcome<RecordId> fileFinding(const domain::Finding &finding, const domain::UpkeepTask &task);
     // Books proposed placements as visits, in one step.
     Outcome<Done> bookVisits(const QVector<domain::Visit> &visits);
 
