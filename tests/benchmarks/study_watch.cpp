@@ -1,11 +1,13 @@
-// The larger study of the watch, beside the oracle and the rule of thumb, on invented seasons.
-// Usage: study_watch [seasons] [pits]. Prints a table; the figures of docs/method-fuel-watch.md
-// come from here. Not a test: it takes minutes at the default size.
+// The larger study of the watch, beside the oracle and the rule of thumb, on invented seasons in
+// real hourly weather, or in invented weather.
+// Usage: study_watch [seasons] [pits] [real|invented]. Prints a table; the figures of
+// docs/method-fuel-watch.md come from here. Not a test: it takes minutes at the default size.
+#include "tests/domain/real_weather.h"
 #include "tests/domain/watch_season.h"
 
-#include <chrono>
 #include <cstdio>
 #include <cstdlib>
+#include <cstring>
 
 using namespace rickyard;
 using namespace rickyard::test;
@@ -25,21 +27,6 @@ void line(const char *name, const SeasonPlan &plan, int seasons, Replay replay)
     std::fflush(stdout);
 }
 
-// One pass of the watch over 2,000 cooks on 6 pits.
-void speed()
-{
-    SeasonPlan plan;
-    plan.pits = 6;
-    plan.cooksEach = 334;
-    const auto season = inventedSeason(plan);
-    const auto begin = std::chrono::steady_clock::now();
-    domain::FuelWatch watch;
-    for (const SeasonCook &c : season)
-        watch.add(c.cook);
-    const std::chrono::duration<double> took = std::chrono::steady_clock::now() - begin;
-    std::printf("replay of %zu cooks on 6 pits: %.1f ms\n", season.size(), 1e3 * took.count());
-}
-
 } // namespace
 
 int main(int argc, char **argv)
@@ -47,12 +34,19 @@ int main(int argc, char **argv)
     const int seasons = argc > 1 ? std::atoi(argv[1]) : 400;
     SeasonPlan plan;
     plan.pits = argc > 2 ? std::atoi(argv[2]) : 3;
+    const bool invented = argc > 3 && std::strcmp(argv[3], "invented") == 0;
     if (seasons < 1 || plan.pits < 1) {
-        std::fprintf(stderr, "usage: study_watch [seasons] [pits]\n");
+        std::fprintf(stderr, "usage: study_watch [seasons] [pits] [real|invented]\n");
         return 2;
     }
-    std::printf("%d seasons, %d pits, %d cooks each, fault after %d clean cooks\n", seasons,
-                plan.pits, plan.cooksEach, plan.clean);
+    const std::vector<WeatherHour> year = invented ? std::vector<WeatherHour>() : realWeather();
+    if (!invented && year.empty()) {
+        std::fprintf(stderr, "tests/data/weather/newark-2013-hours.csv cannot be read\n");
+        return 1;
+    }
+    plan.year = invented ? nullptr : &year;
+    std::printf("%d seasons in %s weather, %d pits, %d cooks each, fault after %d clean cooks\n",
+                seasons, invented ? "invented" : "real", plan.pits, plan.cooksEach, plan.clean);
     std::printf("%-8s %6s %15s %9s %10s %9s %10s %8s\n", "method", "scatter", "cooks/false (n)",
                 "+15% med", "missed", "+10% med", "missed", "said %");
     for (const double scatter : {0.08, 0.12}) {
@@ -62,6 +56,5 @@ int main(int argc, char **argv)
              [](const SeasonPlan &p) { return watchSeason(p, domain::WatchSettings()); });
         line("thumb", plan, seasons, thumbSeason);
     }
-    speed();
     return 0;
 }

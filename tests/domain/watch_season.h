@@ -1,6 +1,7 @@
-// Invented seasons for studying the watch: hourly weather from a seeded generator, a crew with
-// pits whose true behaviour differs from the balance's figures, cooks that scatter lognormally, a
-// fault that starts at a given cook. Everything follows from the seed.
+// Invented seasons for studying the watch: hourly weather from a seeded generator or from a real
+// year (real_weather.h), a crew with pits whose true behaviour differs from the balance's figures,
+// cooks that scatter lognormally, a fault that starts at a given cook. Everything follows from the
+// seed.
 #pragma once
 
 #include "models/domain/fire/watch.h"
@@ -67,7 +68,21 @@ struct SeasonPlan {
     double fault = 1.0; // ratio of burned wood on pit 1, from its cook number `clean` + 1
     int clean = 20;
     std::uint64_t seed = 1;
+    // A real year; the season starts at an hour of it that the seed picks and goes round. Null:
+    // invented weather.
+    const std::vector<WeatherHour> *year = nullptr;
 };
+
+// `hours` of the year from an hour that the dice pick, going round.
+inline std::vector<WeatherHour> stretchOf(const std::vector<WeatherHour> &year, Dice &dice,
+                                          int hours)
+{
+    std::vector<WeatherHour> weather;
+    auto at = static_cast<std::size_t>(dice.uniform() * static_cast<double>(year.size()));
+    for (int h = 0; h < hours; ++h)
+        weather.push_back(year[at++ % year.size()]);
+    return weather;
+}
 
 struct SeasonCook {
     domain::WatchCook cook;
@@ -126,7 +141,9 @@ inline std::vector<SeasonCook> inventedSeason(const SeasonPlan &plan)
 {
     Dice dice(plan.seed);
     const int gap = 80; // hours between cooks of a pit, on average
-    const auto weather = inventedWeather(dice, plan.cooksEach * gap + 400);
+    const int span = plan.cooksEach * gap + 400;
+    const auto weather =
+        plan.year ? stretchOf(*plan.year, dice, span) : inventedWeather(dice, span);
     const double crew = dice.lognormal(0.2);
     const domain::HeatColumns terms = {1.0, dice.lognormal(0.25), dice.lognormal(0.25),
                                        dice.lognormal(0.2), dice.lognormal(0.3)};
