@@ -1,22 +1,20 @@
-// How a record's values read in lists and forms: units, times in the yard's zone, names of
-// referred records.
+// How a record's values read and sort in lists and forms.
 #pragma once
 
-#include "models/domain/quantities/units.h"
-#include "models/domain/records/books.h"
+#include "models/domain/answers/field_words.h"
+
+#include <QVariant>
 
 namespace rickyard::items {
 
-// The unit a field is shown and typed in.
-const domain::Unit &unitFor(const domain::FieldSpec &field, bool metric);
-// Empty for a missing value: lists show nothing rather than a zero.
-QString displayText(const domain::Books &books, const domain::FieldSpec &field,
-                    const domain::Value &value, const QLocale &locale);
+using domain::dayText;
+using domain::displayText;
+using domain::timeText;
+using domain::toLocal;
+using domain::unitFor;
+
 // What sorts: numbers by size, choices by their order, references by name.
 QVariant sortValue(const domain::Books &books, const domain::FieldSpec &field,
                    const domain::Value &value);
-QString timeText(const domain::Books &books, domain::Instant time, const QLocale &locale);
-QString dayText(const QDate &day, const QLocale &locale);
-QDateTime toLocal(const domain::Books &books, domain::Instant time);
 
 } // namespace rickyard::items

@@ -68,6 +68,8 @@ void ChartView::add(QAbstractSeries *series, int index, SeriesPart part)
             else
                 QToolTip::hideText();
         });
+        connect(xy, &QXYSeries::clicked, this,
+                [this, xy](const QPointF &point) { emit pointActivated(xy, point); });
     }
 }
 
@@ -131,7 +133,8 @@ QList<ChartView::Mark> ChartView::marks() const
     const QList<QAbstractSeries *> series = chart()->series();
     for (QAbstractSeries *one : series) {
         auto *xy = qobject_cast<QXYSeries *>(one);
-        if (xy == nullptr || !xy->isVisible())
+        if (xy == nullptr || !xy->isVisible() ||
+            (markersOnly_ && qobject_cast<QScatterSeries *>(one) == nullptr))
             continue;
         const QList<QPointF> points = xy->points();
         for (const QPointF &point : points)
@@ -182,6 +185,15 @@ void ChartView::keyPressEvent(QKeyEvent *event)
     case Qt::Key_End:
         focused_ = -1;
         step(-1);
+        return;
+    case Qt::Key_Return:
+    case Qt::Key_Enter:
+        if (const QList<Mark> all = marks(); focused_ >= 0 && focused_ < all.size()) {
+            const Mark mark = all.at(focused_); // what follows may draw the chart anew
+            emit pointActivated(mark.series, mark.point);
+            return;
+        }
+        QChartView::keyPressEvent(event);
         return;
     default:
         QChartView::keyPressEvent(event);

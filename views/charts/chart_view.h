@@ -33,6 +33,8 @@ public:
     // One sentence that says what the chart says, for screen readers.
     void setSummary(const QString &summary);
     void setLegendShown(bool shown);
+    // The arrow keys step through the markers alone, where lines are drawn beside records.
+    void setMarkersOnly(bool only) { markersOnly_ = only; }
 
     // Writes .svg or .png (at twice the size) in the light theme. Gives the reason when it fails.
     std::optional<QString> exportPicture(const QString &path);
@@ -43,6 +45,8 @@ public:
 signals:
     // The point under the keyboard or the pointer changed; text is the description.
     void pointShown(const QString &text);
+    // A click on a point, or Enter on the one under the keyboard.
+    void pointActivated(const QAbstractSeries *series, const QPointF &point);
 
 protected:
     void keyPressEvent(QKeyEvent *event) override;
@@ -63,6 +67,7 @@ private:
     QString name_;
     Describe describe_;
     int focused_ = -1;
+    bool markersOnly_ = false;
 };
 
 } // namespace rickyard::views

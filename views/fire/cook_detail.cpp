@@ -2,16 +2,21 @@
 
 #include "models/exchange/answers_json.h"
 #include "views/charts/chart_view.h"
+#include "views/fire/cook_changes_panel.h"
 #include "views/fire/cook_timeline.h"
+#include "views/fire/cook_wood_panel.h"
 #include "views/fire/fire_words.h"
 #include "views/fire/run_facts.h"
 #include "views/theme/number_style.h"
 #include "views/theme/theme_hub.h"
 #include "views/widgets/flow_layout.h"
 #include "views/widgets/numeral.h"
+#include "views/widgets/section_tabs.h"
 #include "views/widgets/status_pill.h"
 #include "views/widgets/text_label.h"
 
+#include <QPushButton>
+#include <QScrollArea>
 #include <QVBoxLayout>
 
 namespace rickyard::views {
@@ -50,20 +55,81 @@ CookDetail::CookDetail(PageContext &context, QWidget *parent) : QWidget(parent),
         flow->addWidget(numeral);
     column->addWidget(strip);
     m_pill = new StatusPill(Role::Info, QString(), this);
-    column->addWidget(m_pill, 0, Qt::AlignLeft);
+    addCompare(column);
     m_words = new TextLabel(QString(), TextStyle::Body, Role::InkMuted, this);
     m_words->setWordWrap(true);
-    column->addWidget(m_words);
     m_timeline = new CookTimeline(this);
     m_timeline->setSmall(true);
-    column->addWidget(m_timeline);
+    addParts(column);
     connect(&context.answers, &workspace::AnswersService::updated, this, &CookDetail::refresh);
     hide();
+}
+
+void CookDetail::addCompare(QVBoxLayout *column)
+{
+    auto *beside = new QHBoxLayout;
+    beside->addWidget(m_pill);
+    beside->addStretch(1);
+    m_compare = new QPushButton(this);
+    m_compare->setProperty("role", "quiet");
+    connect(m_compare, &QPushButton::clicked, this, [this] {
+        if (m_pairSecond != 0)
+            Q_EMIT compareAsked(m_pairFirst, m_pairSecond);
+        else
+            Q_EMIT compareAsked(m_cook, 0);
+    });
+    beside->addWidget(m_compare);
+    column->addLayout(beside);
+    setPair(0, 0);
+}
+
+void CookDetail::setPair(RecordId first, RecordId second)
+{
+    m_pairFirst = first;
+    m_pairSecond = second;
+    const bool two = second != 0;
+    m_compare->setText(two ? tr("Compare the two") : tr("Compare with…"));
+    m_compare->setAccessibleName(two ? tr("Compare the two chosen cooks")
+                                     : tr("Compare this cook with another"));
+    m_compare->setToolTip(tr("Two cooks chosen in the list (Ctrl and a click) are compared with "
+                             "each other; one alone with the cook most like it."));
+}
+
+void CookDetail::addParts(QVBoxLayout *column)
+{
+    m_parts = new SectionTabs(this);
+    auto *content = new QWidget;
+    auto *woodColumn = new QVBoxLayout(content);
+    woodColumn->setContentsMargins(0, theme(this).space(2), theme(this).space(2), 0);
+    woodColumn->setSpacing(theme(this).space(3));
+    m_woodPanel = new CookWoodPanel(m_context, content);
+    woodColumn->addWidget(m_woodPanel);
+    woodColumn->addWidget(m_words);
+    woodColumn->addStretch(1);
+    auto *wood = new QScrollArea(this);
+    wood->setWidgetResizable(true);
+    wood->setFrameShape(QFrame::NoFrame);
+    wood->setAccessibleName(tr("Wood and money of this cook"));
+    wood->setWidget(content);
+    wood->viewport()->setAutoFillBackground(false);
+    content->setAutoFillBackground(false);
+    m_changes = new CookChangesPanel(m_context, this);
+    m_parts->addSection(tr("Timeline"), m_timeline);
+    m_parts->addSection(tr("Wood and money"), wood);
+    const int changes = m_parts->addSection(tr("Changed afterwards"), m_changes);
+    connect(m_changes, &CookChangesPanel::countChanged, this, [this, changes](int count) {
+        m_parts->setFigure(changes, count == 0 ? QString() : QString::number(count));
+    });
+    // As tall as the timeline: their tables scroll.
+    for (QWidget *part : {static_cast<QWidget *>(wood), static_cast<QWidget *>(m_changes)})
+        part->setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Ignored);
+    column->addWidget(m_parts);
 }
 
 void CookDetail::setCook(RecordId cook)
 {
     m_cook = cook;
+    m_changes->setCook(cook);
     refresh();
 }
 
@@ -79,6 +145,7 @@ void CookDetail::refresh()
     m_length->setValue(QString::number(hours(end - cook->lit), 'f', 1), QStringLiteral("h"));
     m_length->setCaption(cook->fireOut ? tr("lighting to fire out") : tr("and still burning"));
     m_timeline->setCook(books, m_cook, now);
+    m_woodPanel->setCook(m_cook);
     showFuel(*cook);
 }
 

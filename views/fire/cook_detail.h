@@ -3,10 +3,16 @@
 
 #include "views/page.h"
 
+class QPushButton;
+class QVBoxLayout;
+
 namespace rickyard::views {
 
+class CookChangesPanel;
 class CookTimeline;
+class CookWoodPanel;
 class Numeral;
+class SectionTabs;
 class StatusPill;
 class TextLabel;
 
@@ -17,8 +23,19 @@ class CookDetail : public QWidget
 public:
     explicit CookDetail(PageContext &context, QWidget *parent = nullptr);
     void setCook(domain::RecordId cook);
+    // Two cooks that are chosen together, to be compared; 0: this one alone.
+    void setPair(domain::RecordId first, domain::RecordId second);
+    [[nodiscard]] SectionTabs &parts() { return *m_parts; }
+    [[nodiscard]] CookWoodPanel &wood() { return *m_woodPanel; }
+    [[nodiscard]] CookChangesPanel &changes() { return *m_changes; }
+
+Q_SIGNALS:
+    // Second 0: with the one most like it.
+    void compareAsked(qint64 first, qint64 second);
 
 private:
+    void addCompare(QVBoxLayout *column);
+    void addParts(QVBoxLayout *column);
     void refresh();
     void showFuel(const domain::Cook &cook);
 
@@ -30,6 +47,12 @@ private:
     StatusPill *m_pill = nullptr;
     TextLabel *m_words = nullptr;
     CookTimeline *m_timeline = nullptr;
+    domain::RecordId m_pairFirst = 0;
+    domain::RecordId m_pairSecond = 0;
+    QPushButton *m_compare = nullptr;
+    SectionTabs *m_parts = nullptr;
+    CookWoodPanel *m_woodPanel = nullptr;
+    CookChangesPanel *m_changes = nullptr;
 };
 
 // A cook's fuel against its norm as a sentence; what is missing when there is no norm.

@@ -1,8 +1,11 @@
 #include "views/fire/fire_page.h"
 
+#include "models/items/record_model.h"
+#include "views/fire/compare_view.h"
 #include "views/fire/cook_detail.h"
 #include "views/fire/feed_notice.h"
 #include "views/fire/fire_now.h"
+#include "views/fire/log_charts.h"
 #include "views/records/record_list.h"
 #include "views/theme/icons.h"
 #include "views/theme/theme_hub.h"
@@ -10,9 +13,11 @@
 #include "views/widgets/section_tabs.h"
 
 #include <QActionGroup>
+#include <QHeaderView>
 #include <QMenu>
 #include <QPushButton>
 #include <QSettings>
+#include <QTableView>
 #include <QVBoxLayout>
 
 namespace rickyard::views {
@@ -46,17 +51,13 @@ void FirePage::build()
 
     m_sections = new SectionTabs(this);
     m_sections->addSection(tr("Now"), m_now);
-    const std::pair<TableId, QString> lists[] = {{TableId::Cook, tr("Log of cooks")},
-                                                 {TableId::Feed, tr("Feeds")},
-                                                 {TableId::CookTemperature, tr("Temperatures")},
-                                                 {TableId::CookNote, tr("Notes")},
-                                                 {TableId::Trace, tr("Traces")}};
-    for (const auto &[table, name] : lists) {
-        auto *holder = new QWidget(this);
-        (new QVBoxLayout(holder))->setContentsMargins(0, 0, 0, 0);
-        m_sections->addSection(name, holder);
-        m_lists.append({table, holder, nullptr});
-    }
+    addLists({{TableId::Cook, tr("Log of cooks")}});
+    m_chartsHolder = addHolder(tr("Charts"), m_chartsIndex);
+    m_compareHolder = addHolder(tr("Compare"), m_compareIndex);
+    addLists({{TableId::Feed, tr("Feeds")},
+              {TableId::CookTemperature, tr("Temperatures")},
+              {TableId::CookNote, tr("Notes")},
+              {TableId::Trace, tr("Traces")}});
     connect(m_sections, &SectionTabs::currentChanged, this, &FirePage::followSection);
     connect(m_now, &FireNow::burningChanged, this, &FirePage::showCount);
     column->addWidget(m_sections, 1);
@@ -97,6 +98,59 @@ QPushButton *FirePage::makeBell()
     return bell;
 }
 
+QWidget *FirePage::addHolder(const QString &name, int &index)
+{
+    auto *holder = new QWidget(this);
+    (new QVBoxLayout(holder))->setContentsMargins(0, 0, 0, 0);
+    index = m_sections->addSection(name, holder);
+    return holder;
+}
+
+void FirePage::addLists(const QVector<QPair<TableId, QString>> &lists)
+{
+    for (const auto &[table, name] : lists) {
+        int index = 0;
+        QWidget *holder = addHolder(name, index);
+        m_lists.append({table, holder, nullptr, index});
+    }
+}
+
+LogCharts &FirePage::charts()
+{
+    if (m_charts == nullptr) {
+        m_charts = new LogCharts(context(), m_chartsHolder);
+        m_chartsHolder->layout()->addWidget(m_charts);
+    }
+    return *m_charts;
+}
+
+CompareView &FirePage::comparison()
+{
+    if (m_comparison == nullptr) {
+        m_comparison = new CompareView(context(), m_compareHolder);
+        m_compareHolder->layout()->addWidget(m_comparison);
+    }
+    return *m_comparison;
+}
+
+// Of two the earlier stands first.
+void FirePage::compare(qint64 first, qint64 second)
+{
+    const domain::Books &books = context().books();
+    if (second != 0 && books.cooks.value(second).lit < books.cooks.value(first).lit)
+        std::swap(first, second);
+    comparison().compare(first, second);
+    m_sections->setCurrent(m_compareIndex);
+}
+
+const FirePage::Section *FirePage::sectionAt(int index) const
+{
+    for (const Section &section : m_lists)
+        if (section.index == index)
+            return &section;
+    return nullptr;
+}
+
 void FirePage::setNight(bool night)
 {
     m_night->setChecked(night);
@@ -115,8 +169,12 @@ void FirePage::showCount(int burning)
 
 void FirePage::followSection(int index)
 {
-    if (index > 0)
-        list(m_lists.at(index - 1).table);
+    if (const Section *section = sectionAt(index))
+        list(section->table);
+    else if (index == m_chartsIndex)
+        charts();
+    else if (index == m_compareIndex)
+        comparison();
 }
 
 RecordList *FirePage::list(TableId table)
@@ -157,8 +215,25 @@ RecordList *FirePage::makeList(TableId table)
         auto *detail = new CookDetail(context(), made);
         made->setDetail(detail);
         connect(made, &RecordList::chosenChanged, detail, &CookDetail::setCook);
+        pairCooks(*made, *detail);
     }
     return made;
+}
+
+// The cook's page compares with the other one that is chosen beside it in the list.
+void FirePage::pairCooks(RecordList &list, CookDetail &detail)
+{
+    const QTableView *view = &list.view();
+    connect(view->selectionModel(), &QItemSelectionModel::selectionChanged, &detail,
+            [view, &detail] {
+                QVector<RecordId> ids;
+                const QModelIndexList rows =
+                    view->selectionModel()->selectedRows(view->horizontalHeader()->logicalIndex(0));
+                for (const QModelIndex &index : rows)
+                    ids << index.data(items::RecordIdRole).toLongLong();
+                detail.setPair(ids.size() == 2 ? ids.first() : 0, ids.size() == 2 ? ids.last() : 0);
+            });
+    connect(&detail, &CookDetail::compareAsked, this, &FirePage::compare);
 }
 
 bool FirePage::show(domain::Link link)
@@ -167,10 +242,10 @@ bool FirePage::show(domain::Link link)
         m_sections->setCurrent(0);
         return true;
     }
-    for (int i = 0; i < m_lists.size(); ++i) {
-        if (m_lists.at(i).table != link.table)
+    for (const Section &section : std::as_const(m_lists)) {
+        if (section.table != link.table)
             continue;
-        m_sections->setCurrent(i + 1);
+        m_sections->setCurrent(section.index);
         return link.id == 0 || list(link.table)->show(link.id);
     }
     return false;
@@ -178,19 +253,21 @@ bool FirePage::show(domain::Link link)
 
 void FirePage::addNew()
 {
-    const int at = m_sections->current();
-    if (at > 0) {
-        list(m_lists.at(at - 1).table)->addNew();
+    if (const Section *section = sectionAt(m_sections->current())) {
+        list(section->table)->addNew();
         return;
     }
+    m_sections->setCurrent(0);
     m_now->showLighting();
 }
 
 void FirePage::startSearch()
 {
-    if (m_sections->current() == 0)
-        m_sections->setCurrent(1);
-    list(m_lists.at(m_sections->current() - 1).table)->startSearch();
+    const Section *section = sectionAt(m_sections->current());
+    const TableId table = section == nullptr ? TableId::Cook : section->table;
+    if (section == nullptr)
+        m_sections->setCurrent(m_lists.first().index);
+    list(table)->startSearch();
 }
 
 } // namespace rickyard::views

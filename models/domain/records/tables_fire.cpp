@@ -193,11 +193,12 @@ const Binder<CookChange> &binderOf<CookChange>()
         Binder<CookChange> b(TableId::CookChange, "cook_change", "change", "changes", "what");
         b.reference("cook", "Cook", &CookChange::cook, TableId::Cook, OnDelete::Cascade)
             .required()
+            .derived()
             .listed();
-        b.time("time", "Changed", &CookChange::time).required().listed();
-        b.text("what", "What", &CookChange::what).required().listed();
-        b.text("before", "Before", &CookChange::before).listed();
-        b.text("after", "After", &CookChange::after).listed();
+        b.time("time", "Changed", &CookChange::time).required().derived().listed();
+        b.text("what", "What", &CookChange::what).required().derived().listed();
+        b.text("before", "Before", &CookChange::before).derived().listed();
+        b.text("after", "After", &CookChange::after).derived().listed();
         b.typed(&CookChange::typed);
         return b;
     }();

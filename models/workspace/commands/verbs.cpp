@@ -5,6 +5,7 @@
 #include "models/domain/records/rules.h"
 #include "models/domain/wood/ledger.h"
 #include "models/workspace/commands/consequences.h"
+#include "models/workspace/commands/kept_changes.h"
 
 #include <QDateTime>
 
@@ -50,6 +51,12 @@ QTimeZone zoneOfYard(const Books &books)
     return domain::zoneOf(wording);
 }
 
+QString keptByProgram()
+{
+    return Verbs::tr("What was changed on a cook afterwards is kept by the program and cannot be "
+                     "typed or taken away. Undo the change itself, or delete the cook.");
+}
+
 Outcome<RecordId> firstOf(const Outcome<Done> &done, RecordId id)
 {
     return done ? Outcome<RecordId>(id) : Outcome<RecordId>(done.problems());
@@ -67,7 +74,7 @@ Verbs::Verbs(Workspace &workspace, Clock clock, QObject *parent)
 {
 }
 
-Outcome<Done> Verbs::run(const QString &name, const ChangeSet &changes)
+Outcome<Done> Verbs::run(const QString &name, const ChangeSet &changes, Origin origin)
 {
     ChangeSet real;
     for (const Change &c : changes)
@@ -75,8 +82,10 @@ Outcome<Done> Verbs::run(const QString &name, const ChangeSet &changes)
             real.append(c);
     if (real.isEmpty())
         return Done{};
-    const auto whole =
-        withLedger(books(), real, [this](TableId t) { return m_workspace.nextId(t); });
+    const IdSource nextId = [this](TableId t) { return m_workspace.nextId(t); };
+    if (origin == Origin::ByHand)
+        real = withKeptChanges(books(), real, now(), nextId);
+    const auto whole = withLedger(books(), real, nextId);
     if (!whole)
         return Outcome<Done>(whole.problems());
     const Outcome<Done> done = m_workspace.apply(whole.value());
@@ -87,17 +96,21 @@ Outcome<Done> Verbs::run(const QString &name, const ChangeSet &changes)
 
 Outcome<RecordId> Verbs::add(Row row, const QString &actionName)
 {
+    if (row.table == TableId::CookChange)
+        return Outcome<RecordId>::failed(keptByProgram());
     const Problems problems = domain::check(books(), row);
     if (!problems.isEmpty())
         return Outcome<RecordId>(problems);
     if (row.id == 0)
         row.id = m_workspace.nextId(row.table);
     const QString name = actionName.isEmpty() ? actionOn("add", row.table) : actionName;
-    return firstOf(run(name, {{row.table, row.id, std::nullopt, row}}), row.id);
+    return firstOf(run(name, {{row.table, row.id, std::nullopt, row}}, Origin::ByHand), row.id);
 }
 
 Outcome<Done> Verbs::edit(Row row, const QString &actionName)
 {
+    if (row.table == TableId::CookChange)
+        return Outcome<Done>::failed(keptByProgram());
     const auto before = domain::rowOf(books(), row.table, row.id);
     if (!before)
         return Outcome<Done>::failed(tr("This record was deleted meanwhile."));
@@ -105,11 +118,13 @@ Outcome<Done> Verbs::edit(Row row, const QString &actionName)
     if (!problems.isEmpty())
         return Outcome<Done>(problems);
     const QString name = actionName.isEmpty() ? actionOn("edit", row.table) : actionName;
-    return run(name, {{row.table, row.id, before, row}});
+    return run(name, {{row.table, row.id, before, row}}, Origin::ByHand);
 }
 
 Outcome<Done> Verbs::remove(TableId table, const QVector<RecordId> &ids)
 {
+    if (table == TableId::CookChange)
+        return Outcome<Done>::failed(keptByProgram());
     const auto changes = deletion(books(), table, ids);
     if (!changes)
         return Outcome<Done>(changes.problems());
@@ -117,7 +132,7 @@ Outcome<Done> Verbs::remove(TableId table, const QVector<RecordId> &ids)
         ids.size() == 1
             ? actionOn("delete", table)
             : QString(tr("delete %1 %2").arg(ids.size()).arg(domain::specOf(table).plural));
-    return run(name, changes.value());
+    return run(name, changes.value(), Origin::ByHand);
 }
 
 namespace {
@@ -144,12 +159,13 @@ Outcome<ChangeSet> prepared(Workspace &workspace, const QVector<Row> &rows)
 
 } // namespace
 
-Outcome<QVector<RecordId>> Verbs::putAll(const QVector<Row> &rows, const QString &actionName)
+Outcome<QVector<RecordId>> Verbs::putAll(const QVector<Row> &rows, const QString &actionName,
+                                         Origin origin)
 {
     const auto changes = prepared(m_workspace, rows);
     if (!changes)
         return Outcome<QVector<RecordId>>(changes.problems());
-    const Outcome<Done> done = run(actionName, changes.value());
+    const Outcome<Done> done = run(actionName, changes.value(), origin);
     if (!done)
         return Outcome<QVector<RecordId>>(done.problems());
     QVector<RecordId> ids;

@@ -44,7 +44,11 @@ public:
     // Removes records and what hangs on them; refuses, naming them, when others still need them.
     Outcome<Done> remove(TableId table, const QVector<RecordId> &ids);
     // Several rows as one step (imports, starter sets). Ids 0 are filled in; existing ids edit.
-    Outcome<QVector<RecordId>> putAll(const QVector<Row> &rows, const QString &actionName);
+    // What a person changes on a cook after its fire was out is kept beside it (CookChange); what
+    // an import brings is not.
+    enum class Origin { Import, ByHand };
+    Outcome<QVector<RecordId>> putAll(const QVector<Row> &rows, const QString &actionName,
+                                      Origin origin = Origin::Import);
     // The same off the window's thread, without field checks already done by the importer.
     std::shared_ptr<Workspace::LongWrite>
     putAllInBackground(const QVector<Row> &rows, const QString &actionName,
@@ -109,7 +113,7 @@ private:
     void moveStack(bool forward);
     Outcome<Done> travel(bool forward);
     void travelInBackground(bool forward, const std::function<void(Outcome<Done>)> &finished);
-    Outcome<Done> run(const QString &name, const ChangeSet &changes);
+    Outcome<Done> run(const QString &name, const ChangeSet &changes, Origin origin);
 
     Workspace &m_workspace;
     Clock m_clock;

@@ -1,0 +1,151 @@
+#include "views/fire/log_table.h"
+
+#include "models/items/search_proxy.h"
+#include "models/items/wording.h"
+#include "views/fire/fire_words.h"
+#include "views/theme/number_style.h"
+#include "views/theme/theme_hub.h"
+
+#include <QHeaderView>
+#include <QTableView>
+#include <QVBoxLayout>
+
+#include <algorithm>
+
+namespace rickyard::views {
+
+using namespace rickyard::domain;
+using items::DerivedCell;
+using items::DerivedRow;
+
+namespace {
+
+QVector<items::DerivedModel::Column> logColumns()
+{
+    return {{LogTable::tr("Cook"), false},       {LogTable::tr("Pit"), false},
+            {LogTable::tr("Lit"), false},        {LogTable::tr("Hours"), true},
+            {LogTable::tr("Outside"), true},     {LogTable::tr("Wind"), true},
+            {LogTable::tr("Used"), true},        {LogTable::tr("An hour"), true},
+            {LogTable::tr("By its line"), true}, {LogTable::tr("90 % range"), true}};
+}
+
+DerivedCell logFigure(const QString &text, std::optional<double> sort)
+{
+    return {sort ? text : missingMark(), sort ? QVariant(*sort) : QVariant(), QString()};
+}
+
+class RowMaker
+{
+public:
+    RowMaker(const Books &books, UseAgainst against, const QVector<UseLine> &lines)
+        : m_books(books), m_words(books), m_against(against), m_lines(lines)
+    {
+    }
+    [[nodiscard]] DerivedRow rowOf(const CookFuel &fuel) const
+    {
+        const QLocale &locale = m_words.locale();
+        const double length = hours(fuel.length);
+        const double used = toUnit(fuel.netHeat.base(), m_words.unit(Dimension::Heat));
+        const double hourly = used / length;
+        DerivedRow row;
+        row.link = {TableId::Cook, fuel.cook};
+        row.cells = {
+            {cookTitle(m_books, m_books.cooks.value(fuel.cook)), {}, {}},
+            {m_books.pits.value(fuel.pit).name, {}, {}},
+            {locale.toString(items::toLocal(m_books, fuel.lit).date(),
+                             QStringLiteral("d MMM yyyy")),
+             QVariant::fromValue<qint64>(fuel.lit.seconds()),
+             {}},
+            logFigure(formatNumber(length, 1, locale), length),
+            logFigure(fuel.meanOutside ? m_words.temperature(*fuel.meanOutside).text() : QString(),
+                      fuel.meanOutside ? std::optional(celsius(*fuel.meanOutside)) : std::nullopt),
+            logFigure(fuel.meanWind ? formatQuantity(fuel.meanWind->base(),
+                                                     m_words.unit(Dimension::Speed), locale)
+                                    : QString(),
+                      fuel.meanWind ? std::optional(fuel.meanWind->toDouble()) : std::nullopt),
+            logFigure(formatNumber(used, 0, locale), used),
+            logFigure(formatNumber(hourly, 1, locale), hourly)};
+        addLine(row, fuel);
+        return row;
+    }
+
+private:
+    void addLine(DerivedRow &row, const CookFuel &fuel) const
+    {
+        std::optional<statistics::Interval> on;
+        const QVector<UsePoint> points = usePoints({fuel}, m_against);
+        for (const UseLine &line : m_lines)
+            if (line.pit == fuel.pit && !points.isEmpty())
+                on = line.at(points.first().across);
+        if (!on) {
+            row.cells << logFigure({}, std::nullopt);
+            return;
+        }
+        const int decimals = m_against == UseAgainst::Hours ? 0 : 1;
+        const auto shown = [&](double joules) {
+            return trueMinus(formatNumber(joules / m_words.unit(Dimension::Heat).scale, decimals,
+                                          m_words.locale()));
+        };
+        row.cells << logFigure(
+            QStringLiteral("%1 (%2)").arg(shown(on->centre),
+                                          rangeText(shown(on->lower), shown(on->upper))),
+            on->centre);
+    }
+
+    const Books &m_books;
+    FireWords m_words;
+    UseAgainst m_against;
+    const QVector<UseLine> &m_lines;
+};
+
+} // namespace
+
+LogTable::LogTable(PageContext &context, QWidget *parent)
+    : QWidget(parent), m_context(context), m_model(new items::DerivedModel(logColumns(), this)),
+      m_proxy(new items::SearchProxy(this)), m_view(new QTableView(this))
+{
+    const Theme &look = theme(this);
+    m_proxy->setSourceModel(m_model);
+    auto *column = new QVBoxLayout(this);
+    column->setContentsMargins(0, 0, 0, 0);
+    m_view->setModel(m_proxy);
+    m_view->setAccessibleName(tr("Wood use of past cooks"));
+    m_view->setSelectionBehavior(QAbstractItemView::SelectRows);
+    m_view->setSelectionMode(QAbstractItemView::SingleSelection);
+    m_view->setEditTriggers(QAbstractItemView::NoEditTriggers);
+    m_view->setShowGrid(false);
+    m_view->setWordWrap(false);
+    m_view->setTabKeyNavigation(false);
+    m_view->setSortingEnabled(true);
+    m_view->verticalHeader()->hide();
+    m_view->verticalHeader()->setDefaultSectionSize(look.rowHeight());
+    m_view->horizontalHeader()->setHighlightSections(false);
+    m_view->horizontalHeader()->setStretchLastSection(true);
+    m_view->setMinimumHeight(look.px(340));
+    m_view->sortByColumn(2, Qt::DescendingOrder);
+    connect(m_view, &QTableView::activated, this, [this](const QModelIndex &index) {
+        Q_EMIT cookOpened(m_model->linkAt(m_proxy->mapToSource(index).row()).id);
+    });
+    column->addWidget(m_view, 1);
+}
+
+void LogTable::showCooks(const QVector<CookFuel> &cooks, UseAgainst against,
+                         const QVector<UseLine> &lines)
+{
+    const RowMaker maker(m_context.books(), against, lines);
+    QVector<DerivedRow> rows;
+    rows.reserve(cooks.size());
+    for (const CookFuel &cook : cooks)
+        rows << maker.rowOf(cook);
+    m_model->setRows(rows);
+    if (m_widthsSet || rows.isEmpty())
+        return;
+    m_widthsSet = true;
+    for (int c = 0; c + 1 < m_model->columnCount(); ++c) {
+        m_view->resizeColumnToContents(c);
+        m_view->setColumnWidth(
+            c, std::min(m_view->columnWidth(c) + theme(this).space(2), theme(this).px(210)));
+    }
+}
+
+} // namespace rickyard::views
