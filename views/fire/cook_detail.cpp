@@ -1,7 +1,7 @@
 #include "views/fire/cook_detail.h"
 
 #include "models/exchange/answers_json.h"
-#include "views/charts/chart_view.h"
+#include "views/fire/cook_probes.h"
 #include "views/fire/cook_timeline.h"
 #include "views/fire/fire_words.h"
 #include "views/fire/run_facts.h"
@@ -54,9 +54,8 @@ CookDetail::CookDetail(PageContext &context, QWidget *parent) : QWidget(parent),
     m_words = new TextLabel(QString(), TextStyle::Body, Role::InkMuted, this);
     m_words->setWordWrap(true);
     column->addWidget(m_words);
-    m_timeline = new CookTimeline(this);
-    m_timeline->setSmall(true);
-    column->addWidget(m_timeline);
+    m_probes = new CookProbes(context, this, this);
+    column->addWidget(m_probes);
     connect(&context.answers, &workspace::AnswersService::updated, this, &CookDetail::refresh);
     hide();
 }
@@ -78,7 +77,7 @@ void CookDetail::refresh()
     const Instant end = cook->fireOut.value_or(now);
     m_length->setValue(QString::number(hours(end - cook->lit), 'f', 1), QStringLiteral("h"));
     m_length->setCaption(cook->fireOut ? tr("lighting to fire out") : tr("and still burning"));
-    m_timeline->setCook(books, m_cook, now);
+    m_probes->setCook(m_cook);
     showFuel(*cook);
 }
 
@@ -94,7 +93,7 @@ void CookDetail::showFuel(const Cook &cook)
     m_excess->setCaption(tr("against the norm"));
     m_excess->setRole(Role::Ink);
     m_pill->setStatus(Role::Info, QString());
-    QStringList lines = m_timeline->problems();
+    QStringList lines = m_probes->timeline().problems();
     for (const CookFuel &fuel : m_context.answers.answers().fuel.cooks) {
         if (fuel.cook != m_cook)
             continue;

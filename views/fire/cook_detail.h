@@ -5,7 +5,7 @@
 
 namespace rickyard::views {
 
-class CookTimeline;
+class CookProbes;
 class Numeral;
 class StatusPill;
 class TextLabel;
@@ -17,6 +17,7 @@ class CookDetail : public QWidget
 public:
     explicit CookDetail(PageContext &context, QWidget *parent = nullptr);
     void setCook(domain::RecordId cook);
+    [[nodiscard]] CookProbes &probes() { return *m_probes; }
 
 private:
     void refresh();
@@ -29,7 +30,7 @@ private:
     Numeral *m_excess = nullptr;
     StatusPill *m_pill = nullptr;
     TextLabel *m_words = nullptr;
-    CookTimeline *m_timeline = nullptr;
+    CookProbes *m_probes = nullptr;
 };
 
 // A cook's fuel against its norm as a sentence; what is missing when there is no norm.
