@@ -1,9 +1,8 @@
 #include "app/cli/trace_plan.h"
 
 #include "app/cli/yard_access.h"
-#include "models/domain/fire/trace_facts.h"
+#include "models/domain/fire/probe_summary.h"
 #include "models/domain/quantities/units.h"
-#include "models/domain/weather/series.h"
 #include "models/exchange/time_pattern.h"
 #include "models/exchange/trace_merge.h"
 
@@ -24,11 +23,6 @@ using exchange::ProbeLogMapping;
 namespace {
 
 constexpr qint64 kHeadBytes = 64 * 1024;
-// The hours around a cook of which a longer log is kept: what is outside is another cook's.
-constexpr qint64 kBeforeLighting = 2 * 3600;
-constexpr qint64 kAfterFireOut = 6 * 3600;
-constexpr qint64 kLongestCook = 72 * 3600; // of one without an end
-
 std::optional<Cook> findCook(const Books &books, const QString &wanted, ImportPlan &plan)
 {
     bool isId = false;
@@ -130,59 +124,42 @@ QString mappingInWords(const ProbeLogMapping &mapping)
              mapping.fahrenheit ? QStringLiteral("°F") : QStringLiteral("°C"));
 }
 
-// Hourly, over the log; empty unless every hour has a record near it.
-ProbePoints outsideCourse(const Books &books, const ProbeLog &log, qint64 last)
-{
-    const domain::WeatherSeries weather(books);
-    ProbePoints course;
-    for (qint64 t = 0; t <= last + 3599; t += 3600) {
-        const auto air = weather.temperatureAt(log.start + domain::Duration::ofBase(t));
-        if (!air)
-            return {};
-        course.append({t, *air});
-    }
-    return course;
-}
-
 void sayFacts(const Books &books, const Cook &cook, const ProbeLog &log, ImportPlan &plan)
 {
     const domain::Yard yard = books.yard();
     const auto system = yard.metric ? domain::UnitSystem::Metric : domain::UnitSystem::UsCustomary;
     const QLocale locale = QLocale::c();
-    QVector<ProbePoints> all;
-    qint64 last = 0;
+    const qint64 shift = (log.start - cook.lit).base();
+    QVector<domain::ProbeTrace> probes;
+    qint64 last = shift;
     for (const exchange::ProbeSeries &series : log.series) {
-        all << series.points;
-        if (!series.points.isEmpty())
-            last = std::max(last, series.points.last().offset);
+        domain::ProbeTrace probe{series.probe, series.points};
+        for (domain::TracePoint &point : probe.points)
+            point.offset += shift;
+        if (!probe.points.isEmpty())
+            last = std::max(last, probe.points.last().offset);
+        probes << probe;
     }
-    const ProbePoints outside = outsideCourse(books, log, last);
-    for (qsizetype i = 0; i < all.size(); ++i) {
-        QVector<ProbePoints> others = all;
-        others.removeAt(i);
-        const auto faults = domain::probeFaults(all.at(i), others, outside);
-        const domain::TraceCourse course(all.at(i), faults);
-        const auto mean = course.mean(0, last);
-        QStringList parts{QStringLiteral("%1 readings").arg(all.at(i).size())};
-        if (mean)
+    const ProbePoints outside =
+        domain::outsideOver(domain::WeatherSeries(books), cook.lit, shift, last);
+    for (const domain::ProbeSummary &summary :
+         domain::summariseProbes(probes, cook, domain::feedTimes(books, cook), outside)) {
+        QStringList parts{QStringLiteral("%1 readings").arg(summary.readings)};
+        if (summary.mean)
             parts << QStringLiteral("mean %1 over %2")
-                         .arg(domain::show(*mean, system, locale),
-                              domain::formatDuration(course.covered(0, last)));
-        if (const auto degreeHours = course.degreeHours(outside, 0, last))
+                         .arg(domain::show(*summary.mean, system, locale),
+                              domain::formatDuration(summary.covered));
+        if (summary.degreeHours)
             parts << QStringLiteral("%1 K h above the outside air")
-                         .arg(QString::number(*degreeHours, 'f', 0));
-        if (cook.target) {
-            const auto took = course.timeToTemperature(*cook.target, (cook.lit - log.start).base());
-            if (took)
-                parts << QStringLiteral("at %1 after %2")
-                             .arg(domain::show(*cook.target, system, locale),
-                                  domain::formatDuration(*took));
-        }
-        plan.said << QStringLiteral("%1: %2.").arg(log.series.at(i).probe,
-                                                   parts.join(QStringLiteral(", ")));
-        for (const domain::ProbeFault &fault : faults)
+                         .arg(QString::number(*summary.degreeHours, 'f', 0));
+        if (summary.toTemperature)
+            parts << QStringLiteral("at %1 after %2")
+                         .arg(domain::show(*cook.target, system, locale),
+                              domain::formatDuration(*summary.toTemperature));
+        plan.said << QStringLiteral("%1: %2.").arg(summary.probe, parts.join(QStringLiteral(", ")));
+        for (const domain::ProbeFault &fault : summary.faults)
             plan.said << QStringLiteral("  from %1: %2; left out of these figures.")
-                             .arg(QDateTime::fromSecsSinceEpoch(log.start.seconds() + fault.from,
+                             .arg(QDateTime::fromSecsSinceEpoch(cook.lit.seconds() + fault.from,
                                                                 QTimeZone(yard.timeZone.toUtf8()))
                                       .toString(QStringLiteral("yyyy-MM-dd HH:mm")),
                                   fault.words());
@@ -203,9 +180,7 @@ std::optional<ProbeLogMapping> mappingOf(const Books &books, QIODevice &device, 
         mapping.fahrenheit = request.unit == QLatin1String("degF");
     else if (!guess.unitNote.isEmpty())
         plan.said << guess.unitNote;
-    mapping.from = cook.lit - domain::Duration::ofBase(kBeforeLighting);
-    mapping.to = cook.fireOut ? *cook.fireOut + domain::Duration::ofBase(kAfterFireOut)
-                              : cook.lit + domain::Duration::ofBase(kLongestCook);
+    exchange::keepHoursOf(cook, mapping);
     plan.said << mappingInWords(mapping);
     return mapping;
 }

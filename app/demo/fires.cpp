@@ -5,6 +5,8 @@
 #include <QSet>
 
 #include <algorithm>
+#include <cmath>
+#include <limits>
 
 namespace rickyard::app::demo {
 
@@ -20,8 +22,9 @@ void addTrace(Draft &draft, const Cook &cook, const QString &probe, const Course
 {
     QVector<domain::TracePoint> points;
     for (qsizetype i = 0; i < course.size(); ++i)
-        points << domain::TracePoint{i * step,
-                                     domain::Temperature::rounded(course.at(i) * 10) * 100};
+        if (std::isfinite(course.at(i)))
+            points << domain::TracePoint{i * step,
+                                         domain::Temperature::rounded(course.at(i) * 10) * 100};
     const auto block = domain::encodeTrace(points);
     if (!block)
         return;
@@ -46,7 +49,8 @@ void addReading(Draft &draft, const Cook &cook, const QString &probe, Instant ti
     shelve(draft.books.temperatures, t);
 }
 
-// What a probe in the meat shows: slow, with the long halt where its water leaves.
+// What a probe in the meat shows: slow, with the long halt where its water leaves. It logs from
+// food on to food off.
 Course meatCourse(const Cook &cook, const Course &pit)
 {
     Course meat;
@@ -55,7 +59,7 @@ Course meatCourse(const Cook &cook, const Course &pit)
     const qsizetype off = (*cook.foodOff - cook.lit).base() / kStep;
     for (qsizetype i = 0; i < pit.size(); ++i) {
         if (i < on || i > off) {
-            meat << degrees;
+            meat << std::numeric_limits<double>::quiet_NaN();
             continue;
         }
         const double halt = degrees > 66 && degrees < 75 ? 0.45 : 1.0;

@@ -39,13 +39,18 @@ QStringList splitText(const QString &line, QChar separator)
     return texts;
 }
 
-ProbeTable probeTable(const QString &text, QChar separator)
+ProbeTable probeTable(const QString &text, QChar separator, int headerLine)
 {
     ProbeTable table;
     for (const TextLine &line : linesOf(text)) {
-        if (line.text.trimmed().isEmpty())
+        if (line.number < headerLine || line.text.trimmed().isEmpty())
             continue;
-        if (line.number == 1)
+        if (headerLine == 0 && table.header.isEmpty()) {
+            const qsizetype width = splitText(line.text, separator).size();
+            for (qsizetype i = 1; i <= width; ++i)
+                table.header << QString::number(i);
+        }
+        if (line.number == headerLine)
             table.header = splitText(line.text, separator);
         else
             table.rows << splitText(line.text, separator);
@@ -88,6 +93,15 @@ bool saysElapsed(const QString &header)
 {
     static const QRegularExpression words(
         QStringLiteral("elapsed|since|runtime|duration|\\b(sec|secs|seconds|min|minutes|hours)\\b"),
+        QRegularExpression::CaseInsensitiveOption);
+    return words.match(header).hasMatch();
+}
+
+// Loggers write their own state beside the temperatures.
+bool saysOther(const QString &header)
+{
+    static const QRegularExpression words(
+        QStringLiteral("batt|volt|signal|rssi|humid|\\bfan\\b|%|\\bV$"),
         QRegularExpression::CaseInsensitiveOption);
     return words.match(header).hasMatch();
 }
@@ -156,10 +170,23 @@ void takeUnit(const ProbeTable &table, ProbeLogGuess &guess)
 {
     static const QRegularExpression celsius(
         QStringLiteral("°\\s*C|deg\\s*C|\\[C\\]|\\(C\\)|_c$|celsius"),
-        QRegularExpression::CaseInsensitiveOption);
+        QRegularExpression::CaseInsensitiveOption | QRegularExpression::MultilineOption);
     static const QRegularExpression fahrenheit(
         QStringLiteral("°\\s*F|deg\\s*F|\\[F\\]|\\(F\\)|_f$|fahrenheit"),
-        QRegularExpression::CaseInsensitiveOption);
+        QRegularExpression::CaseInsensitiveOption | QRegularExpression::MultilineOption);
+    // "Grate F", "Meat F": a bare letter counts when it ends the name of every probe; probes are
+    // also called A, B, C.
+    for (const bool inFahrenheit : {true, false}) {
+        const QString letter = inFahrenheit ? QStringLiteral(" F") : QStringLiteral(" C");
+        const auto &probes = guess.mapping.probes;
+        if (!probes.isEmpty() &&
+            std::all_of(probes.begin(), probes.end(), [&letter](const ProbeColumn &probe) {
+                return probe.column.endsWith(letter);
+            })) {
+            guess.mapping.fahrenheit = inFahrenheit;
+            return;
+        }
+    }
     const QString header = table.header.join(QLatin1Char('\n'));
     if (header.contains(celsius) != header.contains(fahrenheit)) {
         guess.mapping.fahrenheit = header.contains(fahrenheit);
@@ -183,7 +210,8 @@ void takeProbes(const ProbeTable &table, ProbeLogMapping &m)
 {
     for (qsizetype i = 0; i < table.header.size(); ++i) {
         const QString &name = table.header.at(i);
-        if (name.isEmpty() || name == m.timeColumn || name == m.dateColumn || saysElapsed(name))
+        if (name.isEmpty() || name == m.timeColumn || name == m.dateColumn || saysElapsed(name) ||
+            saysOther(name))
             continue;
         int numbers = 0;
         bool other = false;
@@ -200,14 +228,16 @@ void takeProbes(const ProbeTable &table, ProbeLogMapping &m)
 
 } // namespace
 
-ProbeLogGuess guessProbeLog(const QByteArray &head, const QString &zone)
+ProbeLogGuess guessProbeLog(const QByteArray &head, const QString &zone, int headerLine)
 {
     ProbeLogGuess guess;
     ProbeLogMapping &m = guess.mapping;
     const QString text = decodeForeignText(head).text;
-    m.separator = detectSeparator(text);
+    m.headerLine = headerLine;
+    // Lines above the headers are words, and say nothing of how the table is split.
+    m.separator = detectSeparator(text.section(QLatin1Char('\n'), std::max(0, headerLine - 1)));
     static const QRegularExpression comma(QStringLiteral("^-?\\d+,\\d+$"));
-    const ProbeTable table = probeTable(text, m.separator);
+    const ProbeTable table = probeTable(text, m.separator, headerLine);
     guess.header = table.header;
     if (m.separator != QLatin1Char(','))
         for (const QStringList &row : table.rows)

@@ -102,7 +102,8 @@ struct ProbeLogGuess {
     QString unitNote;  // the same of the unit; empty when the file says it
 };
 // From the first lines of the file (64 kB are plenty). Every column of numbers that is not the time
-// becomes a probe; `zone` is that of the times (IANA), UTC when empty.
-ProbeLogGuess guessProbeLog(const QByteArray &head, const QString &zone = {});
+// becomes a probe; `zone` is that of the times (IANA), UTC when empty. `headerLine` 0: the file
+// has no headers, and its columns are called 1, 2, 3.
+ProbeLogGuess guessProbeLog(const QByteArray &head, const QString &zone = {}, int headerLine = 1);
 
 } // namespace rickyard::exchange

@@ -7,6 +7,10 @@ using domain::TracePoint;
 
 namespace {
 
+constexpr qint64 kBeforeLighting = 2 * 3600;
+constexpr qint64 kAfterFireOut = 6 * 3600;
+constexpr qint64 kLongestCook = 72 * 3600; // of one without an end
+
 std::optional<Trace> overlappingTrace(const domain::Books &books, domain::RecordId cook,
                                       const QString &probe, qint64 from, qint64 to)
 {
@@ -65,6 +69,13 @@ domain::Outcome<> fillTrace(Trace &trace, const QVector<TracePoint> &points, qin
 }
 
 } // namespace
+
+void keepHoursOf(const domain::Cook &cook, ProbeLogMapping &mapping)
+{
+    mapping.from = cook.lit - domain::Duration::ofBase(kBeforeLighting);
+    mapping.to = cook.fireOut ? *cook.fireOut + domain::Duration::ofBase(kAfterFireOut)
+                              : cook.lit + domain::Duration::ofBase(kLongestCook);
+}
 
 domain::Outcome<TraceMerge> mergeTraces(const domain::Books &books, domain::RecordId cook,
                                         const ProbeLog &log, const QString &source)

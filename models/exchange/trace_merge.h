@@ -6,6 +6,10 @@
 
 namespace rickyard::exchange {
 
+// Keeps of a longer log the hours of one cook, from two before lighting to six after the fire was
+// out: what is outside is another cook's.
+void keepHoursOf(const domain::Cook &cook, ProbeLogMapping &mapping);
+
 struct TraceMerge {
     QVector<domain::Trace> fresh;   // ids 0
     QVector<domain::Trace> updated; // with the ids of those they replace

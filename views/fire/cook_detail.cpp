@@ -1,12 +1,12 @@
 #include "views/fire/cook_detail.h"
 
-#include "models/exchange/answers_json.h"
-#include "views/charts/chart_view.h"
 #include "views/fire/cook_changes_panel.h"
+#include "views/fire/cook_probes.h"
 #include "views/fire/cook_timeline.h"
 #include "views/fire/cook_wood_panel.h"
 #include "views/fire/fire_words.h"
 #include "views/fire/run_facts.h"
+#include "views/fire/wood_measure_panel.h"
 #include "views/theme/number_style.h"
 #include "views/theme/theme_hub.h"
 #include "views/widgets/flow_layout.h"
@@ -58,8 +58,7 @@ CookDetail::CookDetail(PageContext &context, QWidget *parent) : QWidget(parent),
     addCompare(column);
     m_words = new TextLabel(QString(), TextStyle::Body, Role::InkMuted, this);
     m_words->setWordWrap(true);
-    m_timeline = new CookTimeline(this);
-    m_timeline->setSmall(true);
+    m_probes = new CookProbes(context, this, this);
     addParts(column);
     connect(&context.answers, &workspace::AnswersService::updated, this, &CookDetail::refresh);
     hide();
@@ -104,6 +103,8 @@ void CookDetail::addParts(QVBoxLayout *column)
     woodColumn->setSpacing(theme(this).space(3));
     m_woodPanel = new CookWoodPanel(m_context, content);
     woodColumn->addWidget(m_woodPanel);
+    m_measures = new WoodMeasurePanel(m_context, content);
+    woodColumn->addWidget(m_measures);
     woodColumn->addWidget(m_words);
     woodColumn->addStretch(1);
     auto *wood = new QScrollArea(this);
@@ -114,7 +115,7 @@ void CookDetail::addParts(QVBoxLayout *column)
     wood->viewport()->setAutoFillBackground(false);
     content->setAutoFillBackground(false);
     m_changes = new CookChangesPanel(m_context, this);
-    m_parts->addSection(tr("Timeline"), m_timeline);
+    m_parts->addSection(tr("Timeline"), m_probes);
     m_parts->addSection(tr("Wood and money"), wood);
     const int changes = m_parts->addSection(tr("Changed afterwards"), m_changes);
     connect(m_changes, &CookChangesPanel::countChanged, this, [this, changes](int count) {
@@ -144,8 +145,9 @@ void CookDetail::refresh()
     const Instant end = cook->fireOut.value_or(now);
     m_length->setValue(QString::number(hours(end - cook->lit), 'f', 1), QStringLiteral("h"));
     m_length->setCaption(cook->fireOut ? tr("lighting to fire out") : tr("and still burning"));
-    m_timeline->setCook(books, m_cook, now);
+    m_probes->setCook(m_cook);
     m_woodPanel->setCook(m_cook);
+    m_measures->setCook(m_cook);
     showFuel(*cook);
 }
 
@@ -161,7 +163,7 @@ void CookDetail::showFuel(const Cook &cook)
     m_excess->setCaption(tr("against what was expected"));
     m_excess->setRole(Role::Ink);
     m_pill->setStatus(Role::Info, QString());
-    QStringList lines = m_timeline->problems();
+    QStringList lines = m_probes->timeline().problems();
     for (const CookFuel &fuel : m_context.answers.answers().fuel.cooks) {
         if (fuel.cook != m_cook)
             continue;

@@ -1,4 +1,4 @@
-// What one finished cook took: length, wood, what its pit usually takes, and its timeline.
+// What one finished cook took: length, wood, what its pit should have taken, and its timeline.
 #pragma once
 
 #include "views/page.h"
@@ -9,12 +9,13 @@ class QVBoxLayout;
 namespace rickyard::views {
 
 class CookChangesPanel;
-class CookTimeline;
+class CookProbes;
 class CookWoodPanel;
 class Numeral;
 class SectionTabs;
 class StatusPill;
 class TextLabel;
+class WoodMeasurePanel;
 
 class CookDetail : public QWidget
 {
@@ -25,6 +26,7 @@ public:
     void setCook(domain::RecordId cook);
     // Two cooks that are chosen together, to be compared; 0: this one alone.
     void setPair(domain::RecordId first, domain::RecordId second);
+    [[nodiscard]] CookProbes &probes() { return *m_probes; }
     [[nodiscard]] SectionTabs &parts() { return *m_parts; }
     [[nodiscard]] CookWoodPanel &wood() { return *m_woodPanel; }
     [[nodiscard]] CookChangesPanel &changes() { return *m_changes; }
@@ -46,16 +48,17 @@ private:
     Numeral *m_excess = nullptr;
     StatusPill *m_pill = nullptr;
     TextLabel *m_words = nullptr;
-    CookTimeline *m_timeline = nullptr;
+    CookProbes *m_probes = nullptr;
     domain::RecordId m_pairFirst = 0;
     domain::RecordId m_pairSecond = 0;
     QPushButton *m_compare = nullptr;
     SectionTabs *m_parts = nullptr;
     CookWoodPanel *m_woodPanel = nullptr;
+    WoodMeasurePanel *m_measures = nullptr;
     CookChangesPanel *m_changes = nullptr;
 };
 
-// A cook's fuel against its norm as a sentence; what is missing when there is no norm.
+// A cook's fuel against what was expected as a sentence, and what is missing or assumed.
 QString fuelWords(const domain::Books &books, const domain::CookFuel &fuel);
 
 } // namespace rickyard::views

@@ -200,8 +200,8 @@ RecordList *FirePage::makeList(TableId table)
         empty = tr("Light a pit on Now, or add a past cook with its times.");
         sortKey = QStringLiteral("lit");
     } else if (table == TableId::Trace) {
-        empty = tr("A probe's log becomes one trace of its cook. Traces come in with Yard, Import "
-                   "tables from CSV.");
+        empty = tr("A probe's log becomes one trace of its cook: choose the cook in the log of "
+                   "cooks and import it there, or drop the file on it.");
         sortKey = QStringLiteral("start");
         iconName = QStringLiteral("chart");
     } else if (table == TableId::CookTemperature) {

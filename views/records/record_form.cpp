@@ -56,11 +56,16 @@ void RecordForm::build()
     scroll->setWidgetResizable(true);
     scroll->setFrameShape(QFrame::NoFrame);
     scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
-    m_body = new QWidget(scroll);
+    auto *inner = new QWidget(scroll);
+    m_column = new QVBoxLayout(inner);
+    m_column->setContentsMargins(0, 0, look.space(2), 0);
+    m_column->setSpacing(look.space(4));
+    m_body = new QWidget(inner);
     m_layout = new QVBoxLayout(m_body);
-    m_layout->setContentsMargins(0, 0, look.space(2), 0);
+    m_layout->setContentsMargins(0, 0, 0, 0);
     m_layout->setSpacing(look.space(3));
-    scroll->setWidget(m_body);
+    m_column->addWidget(m_body, 1);
+    scroll->setWidget(inner);
     outer->addWidget(scroll, 1);
 
     auto *buttons = new QHBoxLayout;
@@ -86,6 +91,11 @@ void RecordForm::build()
     auto *quickSave = new QShortcut(QKeySequence::Save, this);
     quickSave->setContext(Qt::WidgetWithChildrenShortcut);
     connect(quickSave, &QShortcut::activated, this, &RecordForm::save);
+}
+
+void RecordForm::setHead(QWidget *head)
+{
+    m_column->insertWidget(0, head);
 }
 
 void RecordForm::setFields(const QStringList &keys)

@@ -38,6 +38,8 @@ public:
     bool save();
     void revert();
     void focusFirst();
+    // A widget above the fields that scrolls with them.
+    void setHead(QWidget *head);
     // The yard's own record cannot be deleted.
     void setDeletable(bool deletable);
 
@@ -62,7 +64,8 @@ private:
     domain::Row m_row; // as loaded
     bool m_wasDirty = false;
     bool m_deletable = true;
-    QVBoxLayout *m_layout = nullptr;
+    QVBoxLayout *m_column = nullptr; // head and fields
+    QVBoxLayout *m_layout = nullptr; // the fields
     QWidget *m_body = nullptr;
     NoticeBar *m_notice = nullptr;
     QPushButton *m_save = nullptr;

@@ -142,12 +142,7 @@ void RecordList::buildDetail()
     auto *layout = new QVBoxLayout(some);
     layout->setContentsMargins(look.space(4), 0, 0, 0);
     layout->setSpacing(look.space(3));
-    m_detailHolder = new QWidget(some);
-    auto *holder = new QVBoxLayout(m_detailHolder);
-    holder->setContentsMargins(0, 0, 0, 0);
-    m_detailHolder->hide();
     m_form = new RecordForm(m_context, m_model->table(), some);
-    layout->addWidget(m_detailHolder);
     layout->addWidget(m_form, 1);
     m_side->addWidget(none);
     m_side->addWidget(some);
@@ -178,8 +173,8 @@ void RecordList::buildDetail()
 
 void RecordList::setDetail(QWidget *detail)
 {
-    m_detailHolder->layout()->addWidget(detail);
-    m_detailHolder->show();
+    m_form->setHead(detail);
+    m_side->setMinimumWidth(theme(this).px(400)); // figures beside each other, and a chart
 }
 
 void RecordList::addTool(QWidget *tool)

@@ -65,7 +65,6 @@ private:
     SearchField *m_search = nullptr;
     EmptyState *m_empty = nullptr;
     RecordForm *m_form = nullptr;
-    QWidget *m_detailHolder = nullptr;
     QWidget *m_tools = nullptr;
 };
 

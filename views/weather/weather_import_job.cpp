@@ -2,8 +2,6 @@
 
 #include <QFile>
 #include <QFileInfo>
-#include <QFutureWatcher>
-#include <QtConcurrent/QtConcurrentRun>
 
 namespace rickyard::views {
 
@@ -71,62 +69,24 @@ WeatherChangesToWrite changesOf(const domain::Books &books, const QVector<domain
 
 } // namespace
 
-WeatherImportJob::WeatherImportJob(QObject *parent) : QObject(parent)
+WeatherImportJob::WeatherImportJob(QObject *parent)
+    : QObject(parent),
+      m_work(this, [this](qint64 done, qint64 total) { Q_EMIT progressed(done, total); })
 {
-    m_poll.setInterval(80);
-    connect(&m_poll, &QTimer::timeout, this, [this] {
-        if (m_watch)
-            Q_EMIT progressed(m_watch->done, m_watch->total);
-    });
-}
-
-WeatherImportJob::~WeatherImportJob()
-{
-    cancel();
-}
-
-void WeatherImportJob::cancel()
-{
-    if (m_watch)
-        m_watch->cancelled = true;
-    m_watch.reset();
-    m_poll.stop();
-}
-
-// The work owns copies of all it needs, so that it may outlive this object for a moment; its
-// result is dropped when another run has taken its place.
-template <class T, class Work, class Finished>
-void WeatherImportJob::run(Work work, Finished finished)
-{
-    cancel();
-    auto watch = std::make_shared<Watch>();
-    m_watch = watch;
-    m_poll.start();
-    ++m_running;
-    auto *watcher = new QFutureWatcher<T>(this);
-    connect(watcher, &QFutureWatcherBase::finished, this, [this, watcher, watch, finished] {
-        watcher->deleteLater();
-        --m_running;
-        if (m_watch != watch)
-            return;
-        m_watch.reset();
-        m_poll.stop();
-        finished(watcher->result());
-    });
-    watcher->setFuture(QtConcurrent::run([work, watch] { return work(*watch); }));
 }
 
 void WeatherImportJob::open(const QString &path, const QString &yardZone)
 {
-    run<OpenedWeatherFile>([path, yardZone](Watch &) { return openFile(path, yardZone); },
-                           [this](const OpenedWeatherFile &file) { Q_EMIT opened(file); });
+    m_work.run<OpenedWeatherFile>(
+        [path, yardZone](LatestWork::Watch &) { return openFile(path, yardZone); },
+        [this](const OpenedWeatherFile &file) { Q_EMIT opened(file); });
 }
 
 void WeatherImportJob::read(const QByteArray &bytes, const exchange::WeatherMapping &mapping,
                             const QString &fileName)
 {
-    run<WeatherImport>(
-        [bytes, mapping, fileName](Watch &watch) {
+    m_work.run<WeatherImport>(
+        [bytes, mapping, fileName](LatestWork::Watch &watch) {
             return exchange::readWeather(
                 bytes, mapping, fileName,
                 [&watch](qint64 done, qint64 total) {
@@ -142,8 +102,8 @@ void WeatherImportJob::readKnown(exchange::WeatherFormat format, const QByteArra
                                  const exchange::WeatherReadOptions &options,
                                  const QString &fileName)
 {
-    run<WeatherImport>(
-        [format, bytes, options, fileName](Watch &watch) {
+    m_work.run<WeatherImport>(
+        [format, bytes, options, fileName](LatestWork::Watch &watch) {
             return exchange::readWeatherAs(
                 format, bytes, options, fileName,
                 [&watch](qint64 done, qint64 total) {
@@ -157,8 +117,8 @@ void WeatherImportJob::readKnown(exchange::WeatherFormat format, const QByteArra
 
 void WeatherImportJob::compare(const domain::Books &books, const QVector<domain::Weather> &rows)
 {
-    run<WeatherChangesToWrite>(
-        [books, rows](Watch &) { return changesOf(books, rows); },
+    m_work.run<WeatherChangesToWrite>(
+        [books, rows](LatestWork::Watch &) { return changesOf(books, rows); },
         [this](const WeatherChangesToWrite &changes) { Q_EMIT compared(changes); });
 }
 

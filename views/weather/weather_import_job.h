@@ -5,12 +5,7 @@
 
 #include "models/domain/records/books.h"
 #include "models/exchange/weather_formats.h"
-
-#include <QObject>
-#include <QTimer>
-
-#include <atomic>
-#include <memory>
+#include "views/latest_work.h"
 
 namespace rickyard::views {
 
@@ -39,7 +34,6 @@ class WeatherImportJob : public QObject
 
 public:
     explicit WeatherImportJob(QObject *parent = nullptr);
-    ~WeatherImportJob() override;
 
     void open(const QString &path, const QString &yardZone);
     void read(const QByteArray &bytes, const exchange::WeatherMapping &mapping,
@@ -47,8 +41,7 @@ public:
     void readKnown(exchange::WeatherFormat format, const QByteArray &bytes,
                    const exchange::WeatherReadOptions &options, const QString &fileName);
     void compare(const domain::Books &books, const QVector<domain::Weather> &rows);
-    void cancel();
-    [[nodiscard]] bool running() const { return m_running > 0; }
+    void cancel() { m_work.cancel(); }
 
 Q_SIGNALS:
     void opened(const rickyard::views::OpenedWeatherFile &file);
@@ -57,17 +50,7 @@ Q_SIGNALS:
     void compared(const rickyard::views::WeatherChangesToWrite &changes);
 
 private:
-    struct Watch {
-        std::atomic_bool cancelled{false};
-        std::atomic<qint64> done{0};
-        std::atomic<qint64> total{0};
-    };
-    template <class T, class Work, class Finished>
-    void run(Work work, Finished finished);
-
-    std::shared_ptr<Watch> m_watch;
-    QTimer m_poll;
-    int m_running = 0;
+    LatestWork m_work;
 };
 
 } // namespace rickyard::views

@@ -4,6 +4,7 @@
 #include "views/theme/theme_hub.h"
 #include "views/widgets/field_row.h"
 #include "views/widgets/text_label.h"
+#include "views/widgets/utc_offset.h"
 
 #include <QCheckBox>
 #include <QComboBox>
@@ -19,34 +20,6 @@ using exchange::TimeZoneKind;
 using exchange::WeatherMapping;
 
 namespace {
-
-// "+02:00", "-5", "-05:30" in seconds east of UTC.
-std::optional<int> offsetOf(const QString &text)
-{
-    QString digits = text.trimmed();
-    digits.replace(QChar(0x2212), QLatin1Char('-'));
-    const bool west = digits.startsWith(QLatin1Char('-'));
-    if (west || digits.startsWith(QLatin1Char('+')))
-        digits.remove(0, 1);
-    const QStringList parts = digits.split(QLatin1Char(':'));
-    bool hoursOk = false;
-    bool minutesOk = true;
-    const int hours = parts.value(0).toInt(&hoursOk);
-    const int minutes = parts.size() > 1 ? parts.at(1).toInt(&minutesOk) : 0;
-    if (!hoursOk || !minutesOk || parts.size() > 2 || hours > 14 || minutes > 59)
-        return std::nullopt;
-    const int seconds = hours * 3600 + minutes * 60;
-    return west ? -seconds : seconds;
-}
-
-QString offsetText(int seconds)
-{
-    const int minutes = std::abs(seconds) / 60;
-    return QStringLiteral("%1%2:%3")
-        .arg(seconds < 0 ? QLatin1Char('-') : QLatin1Char('+'))
-        .arg(minutes / 60, 2, 10, QLatin1Char('0'))
-        .arg(minutes % 60, 2, 10, QLatin1Char('0'));
-}
 
 QVBoxLayout *plainColumn(QWidget *owner)
 {
@@ -271,7 +244,7 @@ void WeatherMappingForm::setMapping(const WeatherMapping &mapping)
         choose(m_parts.at(i), parts.at(i));
     m_zoneKind->setCurrentIndex(static_cast<int>(mapping.zoneKind));
     m_zone->setText(mapping.zoneKind == TimeZoneKind::FixedOffset
-                        ? offsetText(mapping.offsetSeconds)
+                        ? utcOffsetText(mapping.offsetSeconds)
                         : mapping.zone);
     for (auto it = m_quantities.cbegin(); it != m_quantities.cend(); ++it) {
         const exchange::QuantityColumn *column = mapping.columnFor(it.key());
@@ -304,7 +277,7 @@ WeatherMapping WeatherMappingForm::mapping() const
     mapping.minuteColumn = m_parts.at(4)->currentData().toString();
     mapping.zoneKind = static_cast<TimeZoneKind>(m_zoneKind->currentIndex());
     if (mapping.zoneKind == TimeZoneKind::FixedOffset)
-        mapping.offsetSeconds = offsetOf(m_zone->text()).value_or(mapping.offsetSeconds);
+        mapping.offsetSeconds = utcOffsetOf(m_zone->text()).value_or(mapping.offsetSeconds);
     else if (mapping.zoneKind == TimeZoneKind::Zone)
         mapping.zone = m_zone->text().trimmed();
     mapping.columns.clear();
@@ -344,7 +317,7 @@ QStringList WeatherMappingForm::showProblems(const domain::Problems &problems)
             one->setProblem(problem.message);
     }
     if (m_zoneKind->currentIndex() == static_cast<int>(TimeZoneKind::FixedOffset) &&
-        !offsetOf(m_zone->text()))
+        !utcOffsetOf(m_zone->text()))
         m_rows.value(QStringLiteral("zone"))
             ->setProblem(tr("Expected an offset from UTC such as -06:00."));
     return elsewhere;
