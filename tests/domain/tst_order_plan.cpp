@@ -82,6 +82,7 @@ private slots:
     void storageSmallerThanAnEvent();
     void splitWhenTheYardIsFull();
     void tooLateIsSaid();
+    void noLotteryOfLoads();
     void supplierWithoutHistory();
     void latenessMixesRecordAndDefault();
     void overdueOrder();
@@ -175,14 +176,16 @@ void TstOrderPlan::latestDayAgainstAScan()
 {
     const OrderQuestion q = fortnightly();
     const OrderPlanner planner = plannerOf(q);
+    const auto goal = planner.goalOf(0);
+    QVERIFY(goal.useful && !goal.late);
     for (const int units : {8, 9, 12}) {
         int latest = -1;
         for (int day = 0; day <= 70; ++day)
             if (planner.riskIf(0, units, day).risk.chance <= q.acceptedRisk)
                 latest = day;
-        QCOMPARE(planner.latestDay(0, units), latest);
+        QCOMPARE(planner.latestDay(0, units, goal), latest);
     }
-    QCOMPARE(planner.latestDay(0, 1), -1); // one unit never does
+    QCOMPARE(planner.latestDay(0, 1, goal), -1); // one unit never does
 }
 
 void TstOrderPlan::whatIfs()
@@ -322,20 +325,57 @@ void TstOrderPlan::splitWhenTheYardIsFull()
     QVERIFY(c.risk.chance < 0.10);
 }
 
+// Nobody can deliver before the first supper: it is lost to any order, which is said, and the order
+// proposed is the one that the other four need.
 void TstOrderPlan::tooLateIsSaid()
 {
     OrderQuestion q = fortnightly();
-    q.plan.lots[0].heat = Spread::fixed(20);
-    q.plan.needs[0].day = 5; // nobody delivers before
+    q.plan.lots[0].heat = Spread::fixed(0);
+    q.plan.needs[0].day = 5;
+    q.plan.needs[1].day = 40;
     const OrderAnswer a = answerTo(q);
     const OrderChoice &c = a.dry.front();
     QVERIFY(!c.keeps);
-    QCOMPARE(c.orderBy, 0);
     QCOMPARE(c.worstEvent, 0);
-    QVERIFY(c.risk.chance > 0.99);
-    QVERIFY(mentions(a, QStringLiteral("Supper 1")));
-    // No more than the other four need is ordered for it.
-    QVERIFY(c.units * 45 < 700);
+    QCOMPARE(c.risk.chance, 1.0);
+    QVERIFY(mentions(a, QStringLiteral("in time for Supper 1")));
+    OrderQuestion rest = q;
+    rest.plan.needs.erase(rest.plan.needs.begin());
+    const OrderChoice d = answerTo(rest).dry.front();
+    QVERIFY(d.keeps);
+    QCOMPARE(c.units, d.units);
+    QCOMPARE(c.orderBy, d.orderBy);
+    // A helped event: four loads in five come in time, so one is ordered today, late as it is.
+    q.plan.needs[0].day = 8;
+    const OrderChoice e = answerTo(q).dry.front();
+    QVERIFY(!e.keeps);
+    QCOMPARE(e.orderBy, 0);
+    QVERIFY(std::abs(e.risk.chance - 0.2) < 0.03);
+}
+
+// A supper in eight days that one load in four reaches in time, with one already ordered: a second
+// load is no answer, and none is proposed. If it were three in four, it would be.
+void TstOrderPlan::noLotteryOfLoads()
+{
+    OrderQuestion q = fortnightly();
+    q.plan.needs.resize(1);
+    q.plan.needs[0].day = 8;
+    q.plan.lots.clear();
+    q.offers[0].load.leadDays = Spread::sample({{7, 0.25}, {20, 0.75}});
+    StockDelivery coming;
+    coming.heat = Spread::fixed(300);
+    coming.arrivalDay = Spread::sample({{7, 0.25}, {20, 0.75}});
+    q.plan.deliveries.push_back(coming);
+    OrderAnswer a = answerTo(q);
+    QVERIFY(a.needed);
+    QVERIFY(a.dry.empty());
+    QVERIFY(mentions(a, QStringLiteral("in time for Supper 1")));
+    q.offers[0].load.leadDays = Spread::sample({{7, 0.75}, {20, 0.25}});
+    a = answerTo(q);
+    QCOMPARE(int(a.dry.size()), 1);
+    QCOMPARE(a.dry.front().orderBy, 0);
+    QVERIFY(!a.dry.front().keeps);
+    QVERIFY(std::abs(a.dry.front().risk.chance - 0.75 * 0.25) < 0.02);
 }
 
 void TstOrderPlan::supplierWithoutHistory()

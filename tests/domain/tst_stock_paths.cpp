@@ -111,6 +111,7 @@ private slots:
     void randomLeadTime();
     void lumpyLeadTimeAgainstEnumeration();
     void twoSuppliersAgainstEnumeration();
+    void orderedAgainWhenLate();
     void handWorkedPath();
     void reservedAndHeld();
     void greenWoodWaits();
@@ -327,6 +328,29 @@ void TstStockPaths::twoSuppliersAgainstEnumeration()
     const EventRisk risk = outcomeOf(plan, {}, 2, 40000).events.front();
     QVERIFY(within(risk.chance, 1 - inTime * inTime, risk.error));
     QVERIFY(within(risk.meanShort, 100 * (1 - inTime), 60 / std::sqrt(40000.0)));
+}
+
+// 7 days or, one time in five, 30; ordered again after 9. The second of two such loads comes on day
+// 16 or 39: a need on day 17 goes short in one of 25 paths, and one on day 16 in one of 5.
+void TstStockPaths::orderedAgainWhenLate()
+{
+    for (const int day : {16, 17, 31}) {
+        StockPlan plan;
+        plan.days = 40;
+        plan.events = 1;
+        plan.needs.push_back(needOn(day, 0, Spread::fixed(100), 1));
+        StockOffer offer;
+        offer.leadDays = Spread::sample({{7, 0.8}, {30, 0.2}});
+        offer.againAfter = 9;
+        plan.offers.push_back(offer);
+        WhatIf whatIf;
+        whatIf.orders.push_back({0, 0, 100, 0, 0});
+        const StockOutcome o = outcomeOf(plan, whatIf, 9, 40000);
+        const double exact = day == 16 ? 0.2 : day == 17 ? 0.04 : 0.0;
+        QVERIFY(within(o.events[0].chance, exact, o.events[0].error));
+        // In the end both loads are there where two were ordered.
+        QVERIFY(day < 31 || std::abs(o.allLeft - 20.0) < 4 * 40 / std::sqrt(40000.0));
+    }
 }
 
 // Certain numbers, worked by hand: lots 50 (dry), 30 (dry on day 6), 40 held; needs 45 on day 2,

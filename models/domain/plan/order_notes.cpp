@@ -71,12 +71,12 @@ void OrderPlanner::addRoomNotes(OrderAnswer &answer) const
     splitNote(answer.green);
     const bool kept = std::any_of(answer.dry.cbegin(), answer.dry.cend(),
                                   [](const OrderChoice &choice) { return choice.keeps; });
-    if (answer.needed && !answer.dry.empty() && !kept)
+    if (answer.needed && !m_question.offers.empty() && !kept)
         answer.notes << QStringLiteral(
-                            "No supplier can bring the risk under what is accepted, even "
-                            "when ordered today. Order today, ask for a fixed day, or "
-                            "move or shorten %1.")
-                            .arg(eventName(answer.dry.front().worstEvent));
+                            "No order placed today can be counted on to come in time for "
+                            "%1. Ask for a fixed day, fetch wood, or move or shorten it.")
+                            .arg(eventName(answer.dry.empty() ? answer.nothingWorst
+                                                              : answer.dry.front().worstEvent));
 }
 
 } // namespace rickyard::domain

@@ -39,7 +39,7 @@ OrderPlanner::OrderPlanner(OrderQuestion question, StockPaths paths)
         if (need.event >= 0 && need.day >= m_question.nextSeason)
             m_nextSeason[static_cast<size_t>(need.event)] = true;
     }
-    m_nothing = run({}, true);
+    m_nothing = run({}, std::isfinite(m_question.storage));
 }
 
 Outcome<OrderPlanner> OrderPlanner::start(OrderQuestion question)
@@ -102,25 +102,62 @@ double OrderPlanner::enoughHeat(bool green) const
     return 1.3 * heat;
 }
 
-int OrderPlanner::unitsFor(size_t offer, int day) const
+StockOutcome OrderPlanner::outcomeIf(size_t offer, int units, int day) const
 {
-    const OfferTerms &terms = m_question.offers.at(offer);
-    const int enough = std::max(
-        1, static_cast<int>(std::ceil(std::min(1e6, enoughHeat(terms.green) / terms.unitHeat))));
-    const double least = riskIf(offer, enough, day).risk.chance;
-    const double accepted = m_question.acceptedRisk;
-    const double target = least <= accepted / 2 ? accepted / 2
-                          : least <= accepted   ? accepted
-                                                : least + accepted / 10;
-    return smallest(0, enough, [&](int n) { return riskIf(offer, n, day).risk.chance <= target; });
+    return run({{offer, day, units * m_question.offers.at(offer).unitHeat, 0, 0}});
 }
 
-int OrderPlanner::latestDay(size_t offer, int units) const
+OrderPlanner::Goal OrderPlanner::goalOf(size_t offer) const
+{
+    const OfferTerms &terms = m_question.offers.at(offer);
+    const double accepted = m_question.acceptedRisk;
+    Goal goal;
+    goal.enough = std::max(
+        1, static_cast<int>(std::ceil(std::min(1e6, enoughHeat(terms.green) / terms.unitHeat))));
+    const StockOutcome best = outcomeIf(offer, goal.enough, 0);
+    goal.use.assign(best.events.size(), Use::None);
+    goal.forUnits.assign(best.events.size(), 1.0);
+    for (size_t e = 0; e < best.events.size(); ++e) {
+        if (!best.events[e].judged || m_nextSeason[e] != terms.green)
+            continue;
+        const double without = m_nothing.events[e].chance;
+        const double with = best.events[e].chance;
+        if (with <= accepted) {
+            goal.use[e] = Use::Saved;
+            goal.forUnits[e] = with <= accepted / 2 ? accepted / 2 : accepted;
+            goal.useful = goal.useful || without > accepted;
+        } else if (with <= without / 2) {
+            goal.use[e] = Use::Helped;
+            goal.forUnits[e] = with + (without - with) / 10;
+            goal.useful = goal.late = true;
+        }
+    }
+    return goal;
+}
+
+int OrderPlanner::unitsFor(size_t offer, const Goal &goal) const
+{
+    if (!goal.useful)
+        return 0;
+    return smallest(0, goal.enough, [&](int units) {
+        const StockOutcome outcome = outcomeIf(offer, units, 0);
+        for (size_t e = 0; e < outcome.events.size(); ++e)
+            if (outcome.events[e].chance > goal.forUnits[e])
+                return false;
+        return true;
+    });
+}
+
+int OrderPlanner::latestDay(size_t offer, int units, const Goal &goal) const
 {
     const auto late = [&](int day) {
-        return riskIf(offer, units, day).risk.chance > m_question.acceptedRisk;
+        const StockOutcome outcome = outcomeIf(offer, units, day);
+        for (size_t e = 0; e < outcome.events.size(); ++e)
+            if (goal.use[e] == Use::Saved && outcome.events[e].chance > m_question.acceptedRisk)
+                return true;
+        return false;
     };
-    if (late(0))
+    if (goal.late || late(0))
         return -1;
     if (!late(m_lastDay))
         return m_lastDay;
@@ -149,7 +186,8 @@ int OrderPlanner::unitsThatFit(size_t offer, int day) const
 std::vector<OrderLoad> OrderPlanner::split(size_t offer, int units) const
 {
     const double unitHeat = m_question.offers.at(offer).unitHeat;
-    const double lead = m_question.offers.at(offer).load.leadDays.quantile(0.5);
+    const double slow =
+        m_question.offers.at(offer).load.leadDays.quantile(1.0 - m_question.acceptedRisk);
     std::vector<OrderLoad> loads;
     std::vector<PlacedOrder> orders;
     int day = 0;
@@ -161,7 +199,7 @@ std::vector<OrderLoad> OrderPlanner::split(size_t offer, int units) const
         const double third =
             m_question.storage / 3 / std::max(1e-9, m_question.offers.at(offer).unitRoom);
         const int worthIt = std::max(1, std::min((units + 1) / 2, int(std::min(third, 1e6))));
-        for (; day + lead < m_lastDay; ++day) {
+        for (; day + slow < m_lastDay; ++day) {
             fit = std::min(units, roomFor(offer, day, so));
             if (fit >= worthIt)
                 break;
@@ -208,8 +246,11 @@ OrderChoice OrderPlanner::choice(size_t offer) const
 {
     OrderChoice choice;
     choice.offer = offer;
-    choice.units = unitsFor(offer, 0);
-    choice.orderBy = std::max(0, latestDay(offer, choice.units));
+    const Goal goal = goalOf(offer);
+    choice.units = unitsFor(offer, goal);
+    if (choice.units == 0)
+        return choice;
+    choice.orderBy = std::max(0, latestDay(offer, choice.units, goal));
     // The yard is emptier on the latest safe day than today.
     if (choice.units <= unitsThatFit(offer, choice.orderBy)) {
         choice.loads = {{choice.orderBy, choice.units, false}};
@@ -233,6 +274,8 @@ std::vector<OrderChoice> OrderPlanner::choices(bool green, const CancelCheck &ca
         if (cancel && cancel())
             return {};
         all.push_back(choice(i));
+        if (all.back().units == 0)
+            all.pop_back();
     }
     // Those that keep the risk by price, then those that leave more time; the others by risk.
     std::stable_sort(all.begin(), all.end(), [](const OrderChoice &a, const OrderChoice &b) {
@@ -250,7 +293,7 @@ std::vector<OrderChoice> OrderPlanner::choices(bool green, const CancelCheck &ca
 OrderAnswer OrderPlanner::answer(const CancelCheck &cancel) const
 {
     OrderAnswer answer;
-    answer.nothing = m_nothing;
+    answer.nothing = run({}, true);
     const Worst now = worst(m_nothing, false);
     answer.nothingRisk = now.risk;
     answer.nothingWorst = now.event;
@@ -263,7 +306,7 @@ OrderAnswer OrderPlanner::answer(const CancelCheck &cancel) const
     if (!answer.dry.empty())
         next.m_before = placed(answer.dry.front(), 0);
     next.m_nothing = next.run({}, true);
-    answer.with = next.m_nothing;
+    answer.with = next.m_nothing; // nothing but what was ordered
     answer.greenNeeded = worst(next.m_nothing, true).risk.chance > m_question.acceptedRisk;
     if (answer.greenNeeded)
         answer.green = next.choices(true, cancel);

@@ -51,7 +51,7 @@ struct OrderLoad {
 
 struct OrderChoice {
     size_t offer = 0;
-    int units = 0;
+    int units = 0;                // 0: an order is of no use
     std::vector<OrderLoad> loads; // more than one: split, because the yard has no room for all
     bool keeps = false;           // the accepted risk is kept when it is ordered by `orderBy`
     int orderBy = 0;              // latest safe day; today (0) when even that is late
@@ -69,7 +69,7 @@ struct OrderAnswer {
     StockOutcome nothing;           // nothing more is ordered; with the course
     EventRisk nothingRisk;          // of the event most at risk this season
     int nothingWorst = -1;          // that event
-    bool needed = false;            // dry wood must be ordered to keep the accepted risk
+    bool needed = false;            // an event of this season is over the accepted risk
     bool greenNeeded = false;       // wood for the next season must be
     std::vector<OrderChoice> dry;   // one an offer, best first; none when not needed
     std::vector<OrderChoice> green; // likewise
@@ -94,15 +94,32 @@ public:
     [[nodiscard]] Worst worst(const StockOutcome &outcome, bool green) const;
     // The risk when that much is ordered of an offer on a day.
     [[nodiscard]] Worst riskIf(size_t offer, int units, int day, double lateBy = 0) const;
-    // Smallest number of units, ordered on the day, that keeps the risk at half of what is accepted
-    // (the other half is for lateness); where half cannot be had, what is accepted; where that
-    // cannot either, what more wood would not better by a tenth of it.
-    [[nodiscard]] int unitsFor(size_t offer, int day) const;
-    // Largest day on which ordering so much keeps the risk, by bisection; -1 when today does not.
-    [[nodiscard]] int latestDay(size_t offer, int units) const;
+    // What an order of that offer can still do for each event. A `Saved` event is kept under the
+    // accepted risk by an ample order today; for a `Helped` one it is too late for that, but such
+    // an order at least halves its risk; the others an order does nothing for worth its price, be
+    // it that they are safe anyway or that they are lost to it. Without this line every morning of
+    // a shortage would propose one more load that will most likely come too late.
+    enum class Use { None, Saved, Helped };
+    struct Goal {
+        std::vector<Use> use;         // by event
+        std::vector<double> forUnits; // chance allowed to an event when the amount is sized
+        int enough = 1;               // units of an ample order
+        bool useful = false;          // some event over the accepted risk is saved or helped
+        bool late = false;            // some event is only helped
+    };
+    [[nodiscard]] Goal goalOf(size_t offer) const;
+    // Smallest number of units, ordered today, that keeps every saved event at half of the accepted
+    // risk (the other half is for lateness), or at all of it where half cannot be had, and gives
+    // the helped ones nine tenths of what can be done.
+    [[nodiscard]] int unitsFor(size_t offer, const Goal &goal) const;
+    // Largest day on which ordering so much keeps the saved events, by bisection; -1 when today
+    // does not.
+    [[nodiscard]] int latestDay(size_t offer, int units, const Goal &goal) const;
     // Units for which there is room when they arrive, on average.
     [[nodiscard]] int unitsThatFit(size_t offer, int day) const;
     [[nodiscard]] OrderChoice choice(size_t offer) const;
+    // What happens when nothing more is ordered; with the course when the storage is limited.
+    [[nodiscard]] const StockOutcome &nothing() const { return m_nothing; }
     [[nodiscard]] const StockPaths &paths() const { return m_paths; }
 
 private:
@@ -110,6 +127,7 @@ private:
     [[nodiscard]] StockOutcome run(const std::vector<PlacedOrder> &orders, bool course = false,
                                    bool colder = false) const;
     [[nodiscard]] std::vector<PlacedOrder> placed(const OrderChoice &choice, double lateBy) const;
+    [[nodiscard]] StockOutcome outcomeIf(size_t offer, int units, int day) const;
     [[nodiscard]] double enoughHeat(bool green) const;
     [[nodiscard]] int roomFor(size_t offer, int day, const StockOutcome &outcome) const;
     [[nodiscard]] std::vector<OrderLoad> split(size_t offer, int units) const;
@@ -124,7 +142,7 @@ private:
     std::vector<bool> m_nextSeason;    // by event
     int m_lastDay = 0;                 // of the needs looked at
     std::vector<PlacedOrder> m_before; // ordered anyway: the dry choice, while green is looked at
-    StockOutcome m_nothing;            // with the course
+    StockOutcome m_nothing;            // see nothing()
 };
 
 } // namespace rickyard::domain

@@ -11,8 +11,6 @@ namespace rickyard::domain {
 
 namespace {
 
-using statistics::Reason;
-using statistics::Refusal;
 
 double normalDensity(double z)
 {
@@ -24,9 +22,9 @@ double normalTail(double z) // above z
     return 0.5 * std::erfc(z * M_SQRT1_2);
 }
 
-Refusal outOfRange(const char *what)
+statistics::Refusal outOfRange(const char *what)
 {
-    return {Reason::OutOfRange, QString(QString::fromLatin1(what))};
+    return {statistics::Reason::OutOfRange, QString(QString::fromLatin1(what))};
 }
 
 bool above(std::initializer_list<double> values)
@@ -62,7 +60,7 @@ double meanLeftOf(double stock, double mean, double sd)
     return sd * normalLoss((mean - stock) / sd);
 }
 
-Answer<double> economicOrderQuantity(double orderCost, double holdingCost, double rate)
+statistics::Answer<double> economicOrderQuantity(double orderCost, double holdingCost, double rate)
 {
     if (!above({orderCost, holdingCost, rate}))
         return outOfRange("The cost of an order, the cost of keeping wood and the use a year must "
@@ -75,7 +73,7 @@ double orderingAndHoldingCost(double quantity, double orderCost, double holdingC
     return orderCost * rate / quantity + 0.5 * holdingCost * quantity;
 }
 
-Answer<double> newsvendorStock(double mean, double sd, double leftCost, double missingCost)
+statistics::Answer<double> newsvendorStock(double mean, double sd, double leftCost, double missingCost)
 {
     if (!above({sd, leftCost, missingCost}) || !std::isfinite(mean))
         return outOfRange(
@@ -98,7 +96,7 @@ double LeadDemand::sd() const
     return std::sqrt(lead * dailySd * dailySd + daily * daily * leadSd * leadSd);
 }
 
-Answer<double> reorderPoint(const LeadDemand &demand, double risk)
+statistics::Answer<double> reorderPoint(const LeadDemand &demand, double risk)
 {
     for (const double x : {demand.daily, demand.dailySd, demand.lead, demand.leadSd})
         if (!std::isfinite(x) || x < 0)
@@ -125,7 +123,7 @@ QString noteOf(const PointCheck &check)
 
 } // namespace
 
-Answer<PointCheck> checkReorderPoint(double daily, double dailySd, const Spread &lead, double never,
+statistics::Answer<PointCheck> checkReorderPoint(double daily, double dailySd, const Spread &lead, double never,
                                      double risk, quint64 seed, int paths)
 {
     std::vector<double> days(static_cast<size_t>(std::max(paths, 2)));

@@ -11,7 +11,6 @@
 
 namespace rickyard::domain {
 
-using statistics::Answer;
 
 // Standard normal loss, E[(Z - z)+] = phi(z) - z (1 - Phi(z)).
 double normalLoss(double z);
@@ -23,14 +22,14 @@ double meanLeftOf(double stock, double mean, double sd);
 
 // Economic order quantity, sqrt(2 K rate / h): `orderCost` K an order, `holdingCost` h a unit and
 // time, `rate` units a time. Refused unless all are above 0.
-Answer<double> economicOrderQuantity(double orderCost, double holdingCost, double rate);
+statistics::Answer<double> economicOrderQuantity(double orderCost, double holdingCost, double rate);
 // K rate / Q + h Q / 2, a time.
 double orderingAndHoldingCost(double quantity, double orderCost, double holdingCost, double rate);
 
 // The stock for one selling of N(mean, sd) that costs least: the quantile at p / (p + h). Over a
 // lead time and review of n periods it is the base stock with mean n mu and sd sqrt(n) sigma.
 // Refused unless sd, h (a unit left) and p (a unit missing) are above 0.
-Answer<double> newsvendorStock(double mean, double sd, double leftCost, double missingCost);
+statistics::Answer<double> newsvendorStock(double mean, double sd, double leftCost, double missingCost);
 double newsvendorCost(double stock, double mean, double sd, double leftCost, double missingCost);
 
 // Demand a day and lead time in days, each with its standard deviation.
@@ -46,7 +45,7 @@ struct LeadDemand {
 };
 // Mean of the demand over the lead time plus z standard deviations, z the normal quantile of 1 -
 // risk. Refused: a risk not inside (0, 1), a negative or missing number.
-Answer<double> reorderPoint(const LeadDemand &demand, double risk);
+statistics::Answer<double> reorderPoint(const LeadDemand &demand, double risk);
 
 // The point set against the paths: the chance that the demand over a lead time drawn from `lead`
 // (days; infinite counts as short) exceeds it.
@@ -61,7 +60,7 @@ struct PointCheck {
 // Daily demand is normal; the lead time's mean and sd are taken from the drawn ones.
 // `never`: chance that the load does not come at all; it is in the simulation alone, as the
 // formula has no place for it. Refused as reorderPoint; also when every load never comes.
-Answer<PointCheck> checkReorderPoint(double daily, double dailySd, const Spread &lead, double never,
+statistics::Answer<PointCheck> checkReorderPoint(double daily, double dailySd, const Spread &lead, double never,
                                      double risk, quint64 seed, int paths = kStockPaths);
 
 } // namespace rickyard::domain

@@ -47,7 +47,7 @@ Problems problemsOf(const StockPlan &plan, int paths)
             problems << spoiled("order");
     for (const StockOffer &offer : plan.offers)
         if (!offer.share.finite() || !offer.leadDays.finite() || !offer.dryingDays.finite() ||
-            !isChance(offer.never))
+            !isChance(offer.never) || !(offer.againAfter >= 0))
             problems << spoiled("offer");
     if (!isChance(plan.unplanned.chance) || !plan.unplanned.heat.finite())
         problems << spoiled("unplanned");
@@ -154,12 +154,26 @@ void StockPaths::drawSources()
     }
 }
 
-StockPaths::Source StockPaths::drawOrder(const PlacedOrder &order) const
+void StockPaths::drawOrder(const PlacedOrder &order, std::vector<Source> &sources) const
 {
     const StockOffer &offer = m_plan.offers.at(order.offer);
-    DrawStream stream(m_seed, DrawSubject::Offer, offer.key, order.load);
-    return arriving(stream, offer.share, order.heat, offer.leadDays, order.day + order.lateBy,
-                    offer.never, offer.dryingDays);
+    const auto load = [&](int number, double day) {
+        DrawStream stream(m_seed, DrawSubject::Offer, offer.key, number);
+        return arriving(stream, offer.share, order.heat, offer.leadDays, day, offer.never,
+                        offer.dryingDays);
+    };
+    sources.push_back(load(2 * order.load, order.day + order.lateBy));
+    if (!std::isfinite(offer.againAfter))
+        return;
+    const double again = order.day + offer.againAfter;
+    Source second = load(2 * order.load + 1, again);
+    const Row &first = sources.back().arrival;
+    for (size_t i = 0; i < second.arrival.size(); ++i)
+        if (first[i] <= again) {
+            second.arrival[i] = second.ready[i] = kNever;
+            second.heat[i] = 0;
+        }
+    sources.push_back(std::move(second));
 }
 
 StockPaths::Source StockPaths::arriving(DrawStream &stream, const Spread &amount, double times,
@@ -182,6 +196,8 @@ StockPaths::Source StockPaths::arriving(DrawStream &stream, const Spread &amount
     for (size_t i = 0; i < size; ++i) {
         source.arrival[i] = std::max(0.0, std::floor(source.arrival[i] + plus));
         source.ready[i] = source.arrival[i] + 1.0 + std::max(0.0, source.ready[i]);
+        if (source.arrival[i] == kNever)
+            source.heat[i] = 0; // no wood at all, not wood that is left
     }
     return source;
 }

@@ -53,6 +53,9 @@ struct StockOffer {
     Spread leadDays;                 // from the order to the load
     double never = 0;
     Spread dryingDays;
+    // A load that has not come by so many days after its order is ordered once more, on luck of its
+    // own; both may come. Infinite: the crew just waits.
+    double againAfter = std::numeric_limits<double>::infinity();
     qint64 key = 0;
 };
 
@@ -151,7 +154,7 @@ private:
     void drawNeeds();
     void drawUnplanned();
     void drawSources();
-    [[nodiscard]] Source drawOrder(const PlacedOrder &order) const;
+    void drawOrder(const PlacedOrder &order, std::vector<Source> &sources) const;
     [[nodiscard]] Source arriving(DrawStream &stream, const Spread &amount, double times,
                                   const Spread &day, double plus, double never,
                                   const Spread &drying) const;

@@ -96,7 +96,7 @@ StockRun::StockRun(const StockPaths &paths, const WhatIf &whatIf) : m_paths(path
 {
     const StockPlan &plan = paths.m_plan;
     for (const PlacedOrder &order : whatIf.orders)
-        m_placed.push_back(paths.drawOrder(order));
+        paths.drawOrder(order, m_placed);
     const auto add = [this](const StockPaths::Source &source, int lot) {
         m_piles.emplace_back();
         m_piles.back().source = &source;
