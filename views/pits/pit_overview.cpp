@@ -3,9 +3,11 @@
 #include "models/domain/quantities/units.h"
 #include "views/ahead/answer_card.h"
 #include "views/pits/cusum_chart.h"
+#include "views/pits/diagnosis_panel.h"
 #include "views/pits/fuel_chart.h"
 #include "views/pits/fuel_table.h"
 #include "views/pits/pit_card.h"
+#include "views/pits/repair_list.h"
 #include "views/pits/what_if.h"
 #include "views/theme/theme_hub.h"
 #include "views/widgets/card.h"
@@ -78,6 +80,10 @@ void PitOverview::build()
     grid->setContentsMargins(0, 0, 0, 0);
     grid->setSpacing(look.space(4));
     column->addWidget(m_cardHolder);
+    auto *why = new Card(tr("Pit, wood or weather?"), this);
+    m_diagnosis = new DiagnosisPanel(m_context, why);
+    why->body()->addWidget(m_diagnosis);
+    column->addWidget(why);
     auto *whatIf = new Card(tr("What would a cook take?"), this);
     m_whatIf = new WhatIf(whatIf);
     whatIf->addHeadingWidget(m_whatIf->choice());
@@ -92,6 +98,10 @@ void PitOverview::build()
     m_sums = new CusumChart(sums);
     sums->body()->addWidget(m_sums);
     column->addWidget(sums);
+    auto *repairs = new Card(tr("Before and after"), this);
+    m_repairs = new RepairList(m_context, repairs);
+    repairs->body()->addWidget(m_repairs);
+    column->addWidget(repairs);
     auto *table = new Card(
         tr("Every cook, heat in %1")
             .arg(domain::defaultUnit(domain::Dimension::Heat, m_context.books().yard().metric
@@ -105,7 +115,7 @@ void PitOverview::build()
     const auto openCook = [this](qint64 cook) { m_context.open({TableId::Cook, cook}); };
     connect(m_chart, &FuelChart::cookOpened, this, openCook);
     connect(m_sums, &CusumChart::cookOpened, this, openCook);
-    connect(m_chart->choice(), &QComboBox::currentIndexChanged, this, &PitOverview::showSums);
+    connect(m_chart->choice(), &QComboBox::currentIndexChanged, this, &PitOverview::showChosen);
     connect(m_table, &FuelTable::cookOpened, this, openCook);
 }
 
@@ -118,14 +128,18 @@ void PitOverview::refresh()
     const domain::FuelAnswer &fuel = m_context.answers.answers().fuel;
     m_chart->showFuel(m_context.books(), fuel);
     m_whatIf->showFuel(m_context.books(), fuel, m_chart->chosenPit());
-    showSums();
+    showChosen();
     m_table->showFuel(fuel);
 }
 
-void PitOverview::showSums()
+void PitOverview::showChosen()
 {
+    if (!m_context.answers.ready())
+        return;
     m_sums->showPit(m_context.books(), m_context.answers.answers().fuel, m_chart->chosenPit(),
                     m_context.answers.answers().asOf);
+    m_diagnosis->showPit(m_chart->chosenPit());
+    m_repairs->showPit(m_chart->chosenPit());
 }
 
 void PitOverview::refreshAnswer()

@@ -10,11 +10,13 @@ namespace rickyard::views {
 
 class Card;
 class CusumChart;
+class DiagnosisPanel;
 class FuelChart;
 class FuelTable;
 class Numeral;
 class PitCard;
 class ReasonList;
+class RepairList;
 class SentenceLabel;
 class StatusPill;
 class WhatIf;
@@ -29,6 +31,8 @@ public:
     [[nodiscard]] FuelTable &table() { return *m_table; }
     [[nodiscard]] WhatIf &whatIf() { return *m_whatIf; }
     [[nodiscard]] CusumChart &sums() { return *m_sums; }
+    [[nodiscard]] DiagnosisPanel &diagnosis() { return *m_diagnosis; }
+    [[nodiscard]] RepairList &repairs() { return *m_repairs; }
     [[nodiscard]] QString sentence() const;
     [[nodiscard]] const QVector<PitCard *> &cards() const { return m_cards; }
 
@@ -42,7 +46,8 @@ private:
     void refreshAnswer();
     void refreshCards();
     void arrangeCards();
-    void showSums();
+    // Everything that is about the pit chosen in the chart.
+    void showChosen();
 
     PageContext &m_context;
     Numeral *m_figure = nullptr;
@@ -56,6 +61,8 @@ private:
     WhatIf *m_whatIf = nullptr;
     FuelChart *m_chart = nullptr;
     CusumChart *m_sums = nullptr;
+    DiagnosisPanel *m_diagnosis = nullptr;
+    RepairList *m_repairs = nullptr;
     FuelTable *m_table = nullptr;
 };
 

@@ -1,16 +1,20 @@
 #include "models/domain/wood/offer_draws.h"
 
+#include <boost/random/normal_distribution.hpp>
+
 #include <cmath>
 
 namespace rickyard::domain {
 
 namespace {
 
-// The finaliser of SplitMix64 (public domain; from memory): spreads neighbouring keys over all
-// seeds, so that supplier 1 and supplier 2 do not draw alike.
+constexpr quint64 kGolden = 0x9e3779b97f4a7c15ULL;
+
+// SplitMix64's step and finaliser. For keys it spreads neighbours over all seeds, so that supplier
+// 1 and supplier 2 do not draw alike.
 quint64 spread64(quint64 value)
 {
-    value += 0x9e3779b97f4a7c15ULL;
+    value += kGolden;
     value = (value ^ (value >> 30)) * 0xbf58476d1ce4e5b9ULL;
     value = (value ^ (value >> 27)) * 0x94d049bb133111ebULL;
     return value ^ (value >> 31);
@@ -24,27 +28,41 @@ quint64 keyOf(quint64 seed, DrawSubject subject, qint64 first, qint64 second)
     return spread64(key ^ static_cast<quint64>(second));
 }
 
+// The stream as Boost.Random wants it.
+class Bits
+{
+public:
+    using result_type = quint64;
+    explicit Bits(quint64 &state) : m_state(state) {}
+    static constexpr quint64 min() { return 0; }
+    static constexpr quint64 max() { return ~quint64(0); }
+    quint64 operator()()
+    {
+        const quint64 bits = spread64(m_state);
+        m_state += kGolden;
+        return bits;
+    }
+
+private:
+    quint64 &m_state;
+};
+
 } // namespace
 
 DrawStream::DrawStream(quint64 seed, DrawSubject subject, qint64 first, qint64 second)
-    : m_engine(keyOf(seed, subject, first, second))
+    : m_state(keyOf(seed, subject, first, second))
 {
 }
 
 double DrawStream::uniform()
 {
-    return (static_cast<double>(m_engine() >> 11) + 0.5) / 9007199254740992.0; // 2^53
+    return (static_cast<double>(Bits(m_state)() >> 11) + 0.5) / 9007199254740992.0; // 2^53
 }
 
 double DrawStream::normal()
 {
-    while (true) {
-        const double u = 2.0 * uniform() - 1.0;
-        const double v = 2.0 * uniform() - 1.0;
-        const double w = u * u + v * v;
-        if (w > 0.0 && w < 1.0)
-            return u * std::sqrt(-2.0 * std::log(w) / w);
-    }
+    Bits bits(m_state);
+    return boost::random::normal_distribution<double>()(bits);
 }
 
 double DrawStream::studentT(double degreesOfFreedom)
