@@ -157,7 +157,9 @@ void TstFuel::faultNamesExactlyThatPit()
     const QString text = answer.headline.plainSentence();
     QVERIFY2(text.startsWith(QStringLiteral("Long Tom burns ")), qPrintable(text));
     QVERIFY2(text.contains(QStringLiteral(" more than it should (90 % sure: ")), qPrintable(text));
-    QVERIFY2(text.contains(QStringLiteral("seasoned lb a cook. ")), qPrintable(text));
+    QVERIFY2(text.contains(QStringLiteral("seasoned lb a cook. Likeliest: Long Tom itself")),
+             qPrintable(text));
+    QVERIFY2(text.contains(QStringLiteral("Look first: ")), qPrintable(text));
     QVERIFY(answer.headline.figure.startsWith(QLatin1Char('+')));
     QVERIFY(!answer.headline.reasons.isEmpty());
 }
@@ -307,8 +309,8 @@ void TstFuel::wetWoodIsLookedAtFirst()
     }
     const FuelAnswer answer = answerOf(yard);
     QVERIFY(answer.pits.first().named());
-    QVERIFY2(answer.headline.plainSentence().endsWith(
-                 QStringLiteral("Look at the wood first: it was wet.")),
+    QVERIFY2(answer.headline.plainSentence().contains(
+                 QStringLiteral("Likeliest: the wood or its weights, on every pit")),
              qPrintable(answer.headline.plainSentence()));
 }
 

@@ -205,6 +205,13 @@ void TstMigrations::keepsTheRecordsOfEveryVersion()
             {domain::TableId::Visit, 20}};
         for (const auto &[table, count] : counts)
             QCOMPARE(domain::countOf(books.value(), table), count);
+        QCOMPARE(domain::countOf(books.value(), domain::TableId::CookChange), version < 3 ? 0 : 1);
+        QCOMPARE(books.value().yard().falseAlarmCooks, 200);
+        QCOMPARE(std::any_of(books.value().findings.cbegin(), books.value().findings.cend(),
+                             [](const domain::Finding &finding) {
+                                 return finding.state == domain::FindingState::Nothing;
+                             }),
+                 version >= 3);
     }
 }
 

@@ -2,12 +2,15 @@
 #include "tests/support/registry.h"
 #include "tests/support/yard_fixture.h"
 #include "views/charts/chart_view.h"
+#include "views/pits/cost_table.h"
 #include "views/pits/cusum_chart.h"
+#include "views/pits/diagnosis_panel.h"
 #include "views/pits/fuel_chart.h"
 #include "views/pits/fuel_table.h"
 #include "views/pits/pit_card.h"
 #include "views/pits/pit_overview.h"
 #include "views/pits/pits_page.h"
+#include "views/pits/repair_list.h"
 #include "views/pits/what_if.h"
 #include "views/records/record_form.h"
 #include "views/records/record_list.h"
@@ -25,6 +28,7 @@
 #include <QTableView>
 #include <QTest>
 
+#include <cmath>
 #include <memory>
 
 using namespace rickyard;
@@ -217,6 +221,112 @@ private Q_SLOTS:
         QCOMPARE(bytes.trimmed().count('\n'), 10);
         QVERIFY(bytes.contains("Cook 10"));
         QVERIFY(table.exportTo(m_yard->folder.filePath(QStringLiteral("none/fuel.csv"))));
+    }
+
+    void theCauseIsFiledWithItsTask()
+    {
+        open();
+        DiagnosisPanel &panel = m_page->overview().diagnosis();
+        QVERIFY(!panel.diagnosis().empty());
+        QVERIFY2(panel.sentence().contains(QLatin1String("Small pit")) ||
+                     panel.sentence().contains(QLatin1String("Oak, spring")),
+                 qPrintable(panel.sentence()));
+        double all = 0;
+        for (const Cause &cause : panel.diagnosis().causes)
+            all += cause.probability;
+        QVERIFY(std::abs(all - 1.0) < 1e-6);
+        const auto tasks = m_yard->verbs->books().tasks.size();
+        QPushButton *file = nullptr;
+        const auto buttons = panel.findChildren<QPushButton *>();
+        for (QPushButton *button : buttons)
+            if (button->accessibleName().startsWith(QLatin1String("File the likeliest")))
+                file = button;
+        QVERIFY(file != nullptr);
+        QTest::mouseClick(file, Qt::LeftButton);
+        const Books &books = m_yard->verbs->books();
+        QCOMPARE(books.findings.size(), 1);
+        QCOMPARE(books.findings.last().pit, std::optional(m_yard->smallPit));
+        QVERIFY(books.findings.last().state == FindingState::Open);
+        QCOMPARE(books.tasks.size(), tasks + 1);
+        QVERIFY(books.tasks.last().once && !books.tasks.last().steps.isEmpty());
+        // One step, taken back as one.
+        QVERIFY(m_yard->verbs->undo());
+        QVERIFY(m_yard->verbs->books().findings.isEmpty());
+        QCOMPARE(m_yard->verbs->books().tasks.size(), tasks);
+    }
+
+    void nothingFoundLowersTheFlag()
+    {
+        open();
+        QPushButton *nothing = nullptr;
+        const auto buttons = m_page->overview().diagnosis().findChildren<QPushButton *>();
+        for (QPushButton *button : buttons)
+            if (button->accessibleName().startsWith(QLatin1String("The pit was looked at")))
+                nothing = button;
+        QVERIFY(nothing != nullptr);
+        QTest::mouseClick(nothing, Qt::LeftButton);
+        m_yard->waitForAnswers();
+        QVERIFY2(!m_page->overview().sentence().startsWith(QLatin1String("Small pit burns")),
+                 qPrintable(m_page->overview().sentence()));
+        QVERIFY(m_page->overview().diagnosis().sentence().contains(
+            QLatin1String("nothing to explain")));
+    }
+
+    void aMendingShowsItsEffect()
+    {
+        open();
+        QVERIFY(m_page->overview().repairs().words().contains(QLatin1String("Nothing mended")));
+        const Books &books = m_yard->verbs->books();
+        const Instant between = books.cooks.value(m_yard->cooks.at(6)).fireOut.value();
+        UpkeepTask task;
+        task.name = QStringLiteral("New gasket");
+        task.pit = m_yard->smallPit;
+        task.everyDays = 400;
+        task.since = QDate(2026, 1, 1);
+        task.work = Duration::ofBase(1800);
+        const auto made = m_yard->verbs->add(task);
+        QVERIFY2(made.ok(), qPrintable(made.message()));
+        Visit visit;
+        visit.task = made.value();
+        visit.state = VisitState::Done;
+        visit.start = between + durationFromHours(20);
+        visit.end = between + durationFromHours(21);
+        const auto done = m_yard->verbs->add(visit);
+        QVERIFY2(done.ok(), qPrintable(done.message()));
+        Finding finding;
+        finding.pit = m_yard->smallPit;
+        finding.opened = between;
+        finding.state = FindingState::Mended;
+        finding.mendedBy = done.value();
+        finding.text = QStringLiteral("The worn gasket");
+        QVERIFY(m_yard->verbs->add(finding));
+        m_yard->waitForAnswers();
+        const QString words = m_page->overview().repairs().words();
+        QVERIFY2(words.contains(QLatin1String("The worn gasket")), qPrintable(words));
+        QVERIFY2(words.contains(QLatin1String("3 since")), qPrintable(words));
+    }
+
+    void costsBySeveralSums()
+    {
+        open();
+        m_page->sections().setCurrent(1);
+        CostTable &costs = m_page->costs();
+        QAbstractItemModel *model = costs.view().model();
+        QCOMPARE(model->rowCount(), 1);
+        QCOMPARE(model->index(0, 0).data().toString(), QStringLiteral("Small pit"));
+        QCOMPARE(model->index(0, 1).data().toString(), QStringLiteral("10"));
+        QVERIFY2(costs.sentence().contains(QLatin1String("did work")),
+                 qPrintable(costs.sentence()));
+        costs.choose(CostTable::By::Month);
+        QVERIFY(model->rowCount() >= 2);
+        costs.choose(CostTable::By::Event);
+        QCOMPARE(model->rowCount(), 1);
+        const QString path = m_yard->folder.filePath(QStringLiteral("costs.csv"));
+        QVERIFY(!costs.exportTo(path));
+        QFile file(path);
+        QVERIFY(file.open(QIODevice::ReadOnly));
+        QVERIFY(file.readAll().startsWith("what,cooks,hours [h]"));
+        QVERIFY(costs.exportTo(m_yard->folder.filePath(QStringLiteral("none/costs.csv"))));
     }
 
     void aRetiredPitLeavesTheOverview()

@@ -1,5 +1,6 @@
 #include "models/domain/fire/cook_wood.h"
 
+#include "models/domain/fire/cook_doubts.h"
 #include "models/domain/wood/heat_value.h"
 
 #include <algorithm>
@@ -46,15 +47,6 @@ struct WoodSum {
     }
 };
 
-QHash<RecordId, double> receivedDry(const Books &books)
-{
-    QHash<RecordId, double> received;
-    for (const Movement &m : books.movements)
-        if (m.kind == MovementKind::Received)
-            received[m.lot] += m.dryMass.toDouble();
-    return received;
-}
-
 } // namespace
 
 CookWood cookWood(const Books &books, RecordId cook, Instant now)
@@ -69,14 +61,12 @@ CookWood cookWood(const Books &books, RecordId cook, Instant now)
         all.add(m, species);
     }
     CookWood wood;
-    const QHash<RecordId, double> received = receivedDry(books);
+    const QHash<RecordId, double> prices = centsPerDryMass(books);
     for (auto it = byLot.cbegin(); it != byLot.cend(); ++it) {
         CookWoodLine line = it->result();
         line.lot = it.key();
-        const Lot lot = books.lots.value(line.lot);
-        const double whole = received.value(line.lot);
-        if (lot.price && whole > 0) {
-            line.cents = lot.price->toDouble() * line.dryMass.toDouble() / whole;
+        if (const auto price = prices.constFind(line.lot); price != prices.cend()) {
+            line.cents = *price * line.dryMass.toDouble();
             wood.cents += *line.cents;
         } else {
             ++wood.unpriced;

@@ -1,6 +1,8 @@
 #include "models/domain/fire/fuel_words.h"
 
 #include "models/domain/answers/wording.h"
+#include "models/domain/fire/diagnosis_words.h"
+#include "models/domain/fire/evidence.h"
 #include "models/domain/fire/fuel_replay.h"
 #include "models/domain/quantities/units.h"
 
@@ -29,6 +31,12 @@ public:
 private:
     using Pits = QVector<const PitFuel *>;
 
+    // Pit, wood or weather, in a sentence and with what speaks for it.
+    struct Looked {
+        QString sentence;
+        QVector<Reason> reasons;
+    };
+    Looked lookedInto(const PitFuel &pit) const;
     Headline named(const Pits &named, const Pits &all) const;
     Headline calm(const Pits &judged, const Pits &unjudged) const;
     Headline unknown(const Pits &pits) const;
@@ -129,7 +137,7 @@ Headline FuelSentence::named(const Pits &named, const Pits &all) const
 {
     const PitFuel &worst = *named.first();
     const WatchExcess &excess = *worst.climb;
-    const Suspicion suspicion = suspicionOf(m_answer, worst, m_wording);
+    const Looked looked = lookedInto(worst);
     Headline h;
     h.standing = Standing::Act;
     h.sentence = {{nameOf(worst), true},
@@ -145,7 +153,7 @@ Headline FuelSentence::named(const Pits &named, const Pits &all) const
                   {QString(dear(Heat::rounded(excess.joulesPerCook), worst.pit) +
                            QStringLiteral(" a cook")),
                    true},
-                  {QString(QStringLiteral(". ") + suspicion.sentence), false}};
+                  {QString(QStringLiteral(". ") + looked.sentence), false}};
     QStringList others;
     for (const PitFuel *pit : named)
         if (pit != &worst)
@@ -157,11 +165,50 @@ Headline FuelSentence::named(const Pits &named, const Pits &all) const
     h.figure = QString(QLatin1Char('+') + formatNumber(excess.percent, 0, m_locale));
     h.figureUnit = QStringLiteral("%");
     explain(h, worst, excess);
-    h.reasons << suspicion.reasons;
+    h.reasons << looked.reasons;
     for (const PitFuel *pit : all)
         if (pit != &worst)
             h.reasons << standingOf(*pit);
     return h;
+}
+
+FuelSentence::Looked FuelSentence::lookedInto(const PitFuel &pit) const
+{
+    Looked looked;
+    const auto question = questionOf(m_answer, pit.pit);
+    if (!question)
+        return looked;
+    const Diagnosis diagnosis = diagnosisOf(evidenceOf(m_books, m_answer), *question);
+    if (diagnosis.empty())
+        return looked;
+    DiagnosisNames names;
+    names.pit = nameOf(pit);
+    for (const Lot &lot : m_books.lots)
+        names.lots.insert(lot.id, lot.name);
+    const Cause &first = diagnosis.causes.first();
+    looked.sentence = QString(QStringLiteral("Likeliest: ") + causeName(first, names) +
+                              QStringLiteral(" (") + percent(first.probability, false) +
+                              QLatin1Char(')'));
+    const auto checks = checksOf(first.kind);
+    looked.sentence += checks.isEmpty() ? QStringLiteral(".")
+                                        : QString(QStringLiteral(". Look first: ") +
+                                                  checks.first().words);
+    constexpr double kWorthNaming = 0.05;
+    for (const Cause &cause : diagnosis.causes)
+        if (cause.probability >= kWorthNaming)
+            looked.reasons << Reason{
+                QString(causeName(cause, names) + QStringLiteral(", ") +
+                        percent(cause.probability, false)),
+                evidenceWords(cause, names, m_wording),
+                false,
+                cause.lot != 0 ? Link{TableId::Lot, cause.lot} : Link{TableId::Pit, pit.pit}};
+    for (qsizetype i = 0; i < checks.size() && i < 3; ++i)
+        looked.reasons << Reason{i == 0 ? QStringLiteral("Look at") : QStringLiteral("Then at"),
+                                 QString(checks.at(i).words + QStringLiteral(" (") +
+                                         checksBasis() + QLatin1Char(')')),
+                                 false,
+                                 {}};
+    return looked;
 }
 
 void FuelSentence::explain(Headline &h, const PitFuel &pit, const WatchExcess &excess) const
