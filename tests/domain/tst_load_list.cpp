@@ -98,7 +98,7 @@ void TstLoadList::phasesAddUp()
                             list.asIsOf(LoadPhase::Reserve));
     // 2 kg a split: the count is the weight over it, rounded up once a line.
     const double whole = kilograms(list.asIs) / 2.0;
-    QVERIFY(list.splits >= whole - 1e-6 && list.splits <= whole + list.lines.size());
+    QVERIFY(list.splits >= whole - 1e-6 && list.splits <= whole + static_cast<double>(list.lines.size()));
     QVERIFY(list.splitsOf(LoadPhase::Lighting) > 0 && list.splitsOf(LoadPhase::Reserve) > 0);
     const QString words = pullWords(yard.books, list, Wording());
     QVERIFY2(words.startsWith(QStringLiteral("Pull %1 splits (").arg(list.splits)),

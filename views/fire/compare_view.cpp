@@ -1,7 +1,6 @@
 #include "views/fire/compare_view.h"
 
 #include "models/items/wording.h"
-#include "views/charts/chart_view.h"
 #include "views/fire/compare_grid.h"
 #include "views/fire/cook_timeline.h"
 #include "views/fire/fire_words.h"
@@ -19,7 +18,6 @@
 #include <QSignalBlocker>
 #include <QStackedWidget>
 #include <QVBoxLayout>
-#include <QtCharts/QValueAxis>
 
 #include <algorithm>
 #include <cmath>
@@ -27,17 +25,6 @@
 namespace rickyard::views {
 
 using namespace rickyard::domain;
-
-namespace {
-
-// The axis of hours of a timeline, whatever else it draws.
-QValueAxis *hourAxis(CookTimeline &timeline)
-{
-    const auto axes = timeline.chart().chart()->axes(Qt::Horizontal);
-    return axes.isEmpty() ? nullptr : qobject_cast<QValueAxis *>(axes.first());
-}
-
-} // namespace
 
 CompareView::CompareView(PageContext &context, QWidget *parent)
     : QWidget(parent), m_context(context)
@@ -254,22 +241,17 @@ void CompareView::refresh()
 void CompareView::showTimelines()
 {
     const Books &books = m_context.books();
-    m_above->setCook(books, first(), m_context.verbs.now());
-    m_below->setCook(books, second(), m_context.verbs.now());
+    const Instant now = m_context.verbs.now();
+    // One scale of hours, so that what stands above each other happened at the same hour.
+    double longest = 0;
+    for (const RecordId id : {first(), second()}) {
+        const Cook cook = books.cooks.value(id);
+        longest = std::max(longest, (cook.fireOut.value_or(now) - cook.lit).toDouble());
+    }
+    m_above->setCook(books, first(), now, longest);
+    m_below->setCook(books, second(), now, longest);
     m_aboveName->setText(m_first->currentText());
     m_belowName->setText(m_second->currentText());
-    QValueAxis *above = hourAxis(*m_above);
-    QValueAxis *below = hourAxis(*m_below);
-    if (above == nullptr || below == nullptr)
-        return;
-    // One axis of hours, so that what stands above each other happened at the same hour.
-    const QValueAxis *longer = above->max() >= below->max() ? above : below;
-    const double last = longer->max();
-    const int ticks = longer->tickCount();
-    for (QValueAxis *axis : {above, below}) {
-        axis->setRange(0, last);
-        axis->setTickCount(ticks);
-    }
 }
 
 } // namespace rickyard::views

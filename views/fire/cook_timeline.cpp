@@ -71,7 +71,7 @@ QStringList CookTimeline::problems() const
     return curves() ? curves()->problems : QStringList();
 }
 
-void CookTimeline::setCook(const Books &books, RecordId id, Instant now)
+void CookTimeline::setCook(const Books &books, RecordId id, Instant now, double atLeast)
 {
     m_work.cancel();
     m_summary.clear();
@@ -81,6 +81,7 @@ void CookTimeline::setCook(const Books &books, RecordId id, Instant now)
         return;
     }
     TimelineContent content = timelineContent(books, *cook, now);
+    content.atLeast = atLeast;
     if (curves() && curves()->cook == id)
         content.curves = curves();
     m_view->setContent(content);

@@ -24,7 +24,9 @@ public:
     void setSmall(bool small);
     // Nothing is drawn for a cook that is gone. Traces are read on a thread and come a moment
     // later; those of the same cook stay in sight until then.
-    void setCook(const domain::Books &books, domain::RecordId cook, domain::Instant now);
+    // `atLeast`: seconds that the whole reaches to, so that two cooks share their hours.
+    void setCook(const domain::Books &books, domain::RecordId cook, domain::Instant now,
+                 double atLeast = 0);
     // A button of its owner, in the row with the others.
     void addTool(QWidget *tool);
     [[nodiscard]] TimelineView &view() { return *m_view; }

@@ -155,7 +155,7 @@ double TimelineContent::first() const
 
 double TimelineContent::last() const
 {
-    double at = std::max(end, first() + 60);
+    double at = std::max({end, first() + 60, atLeast});
     if (curves)
         for (const ProbeCurve &probe : curves->probes)
             if (!probe.x.empty())

@@ -31,6 +31,7 @@ struct TimelineContent {
     domain::RecordId cook = 0;
     domain::Instant lit;
     double end = 3600;                  // fire out, or now
+    double atLeast = 0;                 // that the whole reaches to, beside another timeline
     std::optional<double> target;       // thousandths of a degree Celsius
     std::optional<double> typedOutside; // of a cook without weather records
     std::optional<double> typedWind;    // millimetres a second

@@ -135,8 +135,15 @@ void DiagnosisPanel::showChecks()
     int number = 0;
     for (const DiagnosisCheck &check : checksOf(m_diagnosis.causes.first().kind)) {
         lines << QStringLiteral("%1. %2").arg(++number).arg(check.words);
-        if (!check.caution.isEmpty() && !cautions.contains(check.caution))
-            cautions << check.caution;
+        // Two checks may ask for the same care: each sentence is said once.
+        const QStringList sentences =
+            check.caution.split(QStringLiteral(". "), Qt::SkipEmptyParts);
+        for (QString sentence : sentences) {
+            if (!sentence.endsWith(QLatin1Char('.')))
+                sentence += QLatin1Char('.');
+            if (!cautions.contains(sentence))
+                cautions << sentence;
+        }
     }
     m_steps = lines.join(QLatin1Char('\n'));
     m_checks->setText(m_steps);

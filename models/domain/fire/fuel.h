@@ -108,8 +108,11 @@ struct PitFuel {
 
     // How near the chart is to its limit, 0 to 1 and above.
     [[nodiscard]] double nearness() const { return limit > 0 ? up / limit : 0.0; }
-    // Flagged, and not half-way back: a flag itself only falls when the sum is at zero.
-    [[nodiscard]] bool named() const { return flag == WatchFlag::More && nearness() >= 0.5; }
+    // Flagged, and still beyond chance: a flag itself only falls when the sum is at zero.
+    [[nodiscard]] bool named() const
+    {
+        return flag == WatchFlag::More && climb && climb->lower > 0.0;
+    }
 };
 
 struct ExpectedUse {
