@@ -68,6 +68,12 @@ PlannedFire usualFire(const Pit &pit, const WeatherSeries &weather, Instant now)
 
 } // namespace
 
+bool PitFuel::named() const
+{
+    constexpr double kStillStands = 2.0 / 3.0;
+    return flag == WatchFlag::More && climb && climb->lower > 0.0 && nearness() >= kStillStands;
+}
+
 FuelAnswer fuelAnswer(const Books &books, Instant now, const Wording &wording)
 {
     const WeatherSeries weather(books);

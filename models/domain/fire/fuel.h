@@ -108,11 +108,9 @@ struct PitFuel {
 
     // How near the chart is to its limit, 0 to 1 and above.
     [[nodiscard]] double nearness() const { return limit > 0 ? up / limit : 0.0; }
-    // Flagged, and still beyond chance: a flag itself only falls when the sum is at zero.
-    [[nodiscard]] bool named() const
-    {
-        return flag == WatchFlag::More && climb && climb->lower > 0.0;
-    }
+    // Flagged, and the evidence still stands: the interval of the excess lies above zero and the sum
+    // above two thirds of its limit. The flag itself only falls when the sum is at zero.
+    [[nodiscard]] bool named() const;
 };
 
 struct ExpectedUse {
