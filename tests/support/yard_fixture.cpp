@@ -144,7 +144,7 @@ void YardFixture::fillFire()
         c.wind = Speed::ofBase(3000);
         const RecordId cook = must(*verbs, c);
         cooks << cook;
-        const double factor = (i >= 7 ? 1.3 : 1.0) * (1.0 + 0.02 * ((i * 7) % 5 - 2));
+        const double factor = (i >= 7 ? 1.6 : 1.0) * (1.0 + 0.02 * ((i * 7) % 5 - 2));
         for (int hour = 0; hour < static_cast<int>(length); ++hour) {
             Feed f;
             f.cook = cook;
