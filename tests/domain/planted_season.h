@@ -177,7 +177,7 @@ inline PlantedSeason plantedSeason(const PlantedPlan &plan)
             const auto written = [&](double value) {
                 return dice.uniform() < plan.recorded ? std::optional(value) : std::nullopt;
             };
-            e.preheat = written(preheat);
+            e.preheat = written(e.startCold ? preheat : 0.4 * preheat);
             e.doors = written(doors);
             e.feedGap = written(gap);
             e.dialOff = written(off + dice.normal());

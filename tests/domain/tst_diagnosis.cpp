@@ -174,7 +174,7 @@ void TstDiagnosis::plantedCauseRanksFirst()
     int flagged = 0;
     int right = 0;
     int rightOfAll = 0;
-    constexpr int seasons = 80;
+    constexpr int seasons = 60;
     for (int i = 0; i < seasons; ++i) {
         plan.seed = 20000U + static_cast<std::uint64_t>(i);
         const PlantedOutcome o = diagnosedSeason(plan);

@@ -75,11 +75,11 @@ struct EvidenceCook {
     std::optional<double> moisture; // of the wood, dry basis, 0.2 for 20 %
     double windShare = 0.0;         // of the expected heat
     std::optional<double> wind;     // m/s
-    std::optional<double> preheat;  // hours from lighting to temperature
+    std::optional<double> preheat;  // hours from lighting to temperature; of cold starts only
     std::optional<double> doors;    // openings an hour
     std::optional<double> feedGap;  // longest feed interval over the median one
     std::optional<double> dialOff;  // kelvin: logged probe minus what was read on the dial
-    bool startCold = true;
+    bool startCold = true;          // the preheat of a warm start is left out
 };
 
 enum class CauseKind {

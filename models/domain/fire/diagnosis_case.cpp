@@ -24,15 +24,24 @@ struct Level {
     int known = 0;
 };
 
-Level levelOf(const Rows &rows, RecordId pit, bool since,
-              std::optional<double> EvidenceCook::*field)
+// A warm start says nothing about how long this pit takes from cold.
+std::optional<double> recordOf(const EvidenceCook &cook, const Covariate &covariate)
+{
+    if (covariate.kind == CauseKind::Preheat && !cook.startCold)
+        return {};
+    return cook.*covariate.field;
+}
+
+Level levelOf(const Rows &rows, RecordId pit, bool since, const Covariate &covariate)
 {
     Level level;
-    for (const EvidenceRow &row : rows)
-        if (row.cook->pit == pit && row.since == since && (row.cook->*field).has_value()) {
-            level.mean += *(row.cook->*field);
+    for (const EvidenceRow &row : rows) {
+        const auto record = recordOf(*row.cook, covariate);
+        if (row.cook->pit == pit && row.since == since && record) {
+            level.mean += *record;
             ++level.known;
         }
+    }
     if (level.known > 0)
         level.mean /= level.known;
     return level;
@@ -45,12 +54,13 @@ double spreadOf(const Rows &rows, const Covariate &covariate)
     double squares = 0.0;
     int known = 0;
     for (const EvidenceRow &row : rows) {
-        if (row.since || !(row.cook->*covariate.field).has_value())
+        const auto record = recordOf(*row.cook, covariate);
+        if (row.since || !record)
             continue;
         const RecordId pit = row.cook->pit;
         if (!levels.contains(pit))
-            levels.insert(pit, levelOf(rows, pit, false, covariate.field));
-        const double off = *(row.cook->*covariate.field) - levels.value(pit).mean;
+            levels.insert(pit, levelOf(rows, pit, false, covariate));
+        const double off = *record - levels.value(pit).mean;
         squares += off * off;
         ++known;
     }
@@ -117,14 +127,14 @@ std::vector<double> Case::deviations(const Covariate &covariate) const
     for (std::size_t i = 0; i < m_rows.size(); ++i) {
         const EvidenceCook &cook = *m_rows[i].cook;
         if (!levels.contains(cook.pit))
-            levels.insert(cook.pit, {levelOf(m_rows, cook.pit, false, covariate.field),
-                                     levelOf(m_rows, cook.pit, true, covariate.field)});
+            levels.insert(cook.pit, {levelOf(m_rows, cook.pit, false, covariate),
+                                     levelOf(m_rows, cook.pit, true, covariate)});
         const auto &[before, since] = *levels.constFind(cook.pit);
         if (before.known < 3)
             continue;
         // Not recorded: as the pit's others of that time.
         const double usual = m_rows[i].since && since.known > 0 ? since.mean : before.mean;
-        off[i] = m_sign * ((cook.*covariate.field).value_or(usual) - before.mean);
+        off[i] = m_sign * (recordOf(cook, covariate).value_or(usual) - before.mean);
     }
     return off;
 }
@@ -187,15 +197,15 @@ QVector<RecordId> Case::lotsSince() const
 
 bool Case::recorded(const Covariate &covariate) const
 {
-    return levelOf(m_rows, m_pit, false, covariate.field).known >= 3 &&
-           levelOf(m_rows, m_pit, true, covariate.field).known >= 1;
+    return levelOf(m_rows, m_pit, false, covariate).known >= 3 &&
+           levelOf(m_rows, m_pit, true, covariate).known >= 1;
 }
 
 // How much likelier the movement of the record is if it is the cause than if it is not.
 double Case::logMoved(const Covariate &covariate) const
 {
-    const Level before = levelOf(m_rows, m_pit, false, covariate.field);
-    const Level since = levelOf(m_rows, m_pit, true, covariate.field);
+    const Level before = levelOf(m_rows, m_pit, false, covariate);
+    const Level since = levelOf(m_rows, m_pit, true, covariate);
     const double spread = spreadOf(m_rows, covariate);
     const double shift = m_sign * (since.mean - before.mean);
     const double still = spread * spread * (1.0 / before.known + 1.0 / since.known);
@@ -222,8 +232,8 @@ bool Case::moved(const Covariate &covariate, Explanation &e) const
     if (dial)
         for (std::size_t i = 0; i < m_rows.size(); ++i)
             e.x[i] = m_rows[i].cook->pit == m_pit ? e.x[i] : 0.0;
-    const Level before = levelOf(m_rows, m_pit, false, covariate.field);
-    const Level since = levelOf(m_rows, m_pit, true, covariate.field);
+    const Level before = levelOf(m_rows, m_pit, false, covariate);
+    const Level since = levelOf(m_rows, m_pit, true, covariate);
     const double shift = m_sign * (since.mean - before.mean);
     const double unit = std::max(shift, 0.5 * covariate.usualShift);
     for (double &x : e.x)
@@ -308,8 +318,8 @@ CauseEvidence Case::evidence(CauseKind kind, RecordId lot) const
     }
     for (const Covariate &covariate : kCovariates)
         if (covariate.kind == kind && recorded(covariate)) {
-            evidence.before = levelOf(m_rows, m_pit, false, covariate.field).mean;
-            evidence.since = levelOf(m_rows, m_pit, true, covariate.field).mean;
+            evidence.before = levelOf(m_rows, m_pit, false, covariate).mean;
+            evidence.since = levelOf(m_rows, m_pit, true, covariate).mean;
         }
     return evidence;
 }
