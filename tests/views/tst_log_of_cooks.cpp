@@ -332,17 +332,10 @@ private Q_SLOTS:
         QVERIFY(m_yard->verbs->edit(cook).ok());
         QCOMPARE(detail->changes().count(), before + 1);
         detail->parts().setCurrent(2);
-        const QAbstractItemModel *model = detail->changes().view().model();
-        const QAbstractItemModelTester tester(detail->changes().view().model());
-        QStringList foods;
-        for (int r = 0; r < model->rowCount(); ++r) {
-            QStringList row;
-            for (int c = 0; c < model->columnCount(); ++c)
-                row << model->index(r, c).data().toString();
-            if (row.contains(QStringLiteral("Food")))
-                foods = row;
-        }
-        QVERIFY(foods.contains(QStringLiteral("two shoulders")));
+        const QStringList texts = textsOf(detail->changes());
+        QCOMPARE(texts.at(0), QStringLiteral("Food")); // the latest stands first
+        QCOMPARE(texts.at(1), QStringLiteral("added: two shoulders"));
+        QVERIFY(texts.at(2).contains(QStringLiteral("25 Nov 2026")));
         QVERIFY(list->show(m_yard->cooks.at(1)));
         QCOMPARE(detail->changes().count(), 9); // its own nine feeds
         QVERIFY(list->show(m_yard->cooks.at(0)));
