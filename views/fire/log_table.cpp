@@ -30,8 +30,7 @@ QVector<items::DerivedModel::Column> logColumns()
             {LogTable::tr("Wind"), true},
             {LogTable::tr("Used"), true},
             {LogTable::tr("An hour"), true},
-            {LogTable::tr("By its line, ± 90 %"), true},
-            {LogTable::tr("90 % range"), true}};
+            {LogTable::tr("Its line, ± 90 %"), true}};
 }
 
 DerivedCell logFigure(const QString &text, std::optional<double> sort)
