@@ -193,6 +193,13 @@ void TstWidgets::nightScopeReachesItsChildrenOnly()
     QCOMPARE(theme(&other).mode(), Mode::Light);
     QCOMPARE(button->palette().color(QPalette::WindowText),
              Theme::make(Mode::Night).color(Role::Ink));
+    // Made while it stood nowhere, as pages do that are built when they are first opened.
+    auto *label = new TextLabel(QStringLiteral("Late"), TextStyle::Body);
+    label->setParent(&page);
+    page.show();
+    label->show();
+    QCOMPARE(label->palette().color(QPalette::WindowText),
+             Theme::make(Mode::Night).color(Role::Ink));
     ThemeHub::of()->setScope(&page, Mode::System);
     QCOMPARE(theme(button).mode(), Mode::Light);
 }

@@ -48,6 +48,8 @@ private:
     void heading(const QString &text) { m_rows.append({text, {}, {}, {}, {}, false}); }
     void row(const QString &label, const QString &a, const QString &b, const QString &difference)
     {
+        if (a.isEmpty() && b.isEmpty())
+            return;
         const auto shown = [](const QString &text) {
             return text.isEmpty() ? missingMark() : text;
         };

@@ -1,36 +1,35 @@
-// What was changed on a cook after its fire was out: read only, kept by the program.
+// What was changed on a cook after its fire was out, latest first: read only, kept by the program.
 #pragma once
 
-#include "models/items/record_model.h"
-#include "models/items/search_proxy.h"
 #include "views/page.h"
 
-class QTableView;
+#include <QScrollArea>
+
+class QVBoxLayout;
 
 namespace rickyard::views {
 
-class TextLabel;
-
-class CookChangesPanel : public QWidget
+class CookChangesPanel : public QScrollArea
 {
     Q_OBJECT
 
 public:
     explicit CookChangesPanel(PageContext &context, QWidget *parent = nullptr);
     void setCook(domain::RecordId cook);
-    [[nodiscard]] int count() const;
-    [[nodiscard]] QTableView &view() { return *m_view; }
+    [[nodiscard]] int count() const { return m_count; }
 
 Q_SIGNALS:
     void countChanged(int count);
 
 private:
-    void follow();
+    void refresh();
+    void addChange(const domain::CookChange &change);
+    void addWords(const QString &text, bool strong, bool muted);
 
-    items::RecordModel *m_model;
-    items::SearchProxy *m_proxy;
-    QTableView *m_view;
-    TextLabel *m_none;
+    PageContext &m_context;
+    domain::RecordId m_cook = 0;
+    int m_count = 0;
+    QVBoxLayout *m_lines;
 };
 
 } // namespace rickyard::views

@@ -22,11 +22,15 @@ namespace {
 
 QVector<items::DerivedModel::Column> logColumns()
 {
-    return {{LogTable::tr("Cook"), false},       {LogTable::tr("Pit"), false},
-            {LogTable::tr("Lit"), false},        {LogTable::tr("Hours"), true},
-            {LogTable::tr("Outside"), true},     {LogTable::tr("Wind"), true},
-            {LogTable::tr("Used"), true},        {LogTable::tr("An hour"), true},
-            {LogTable::tr("By its line"), true}, {LogTable::tr("90 % range"), true}};
+    return {{LogTable::tr("Cook"), false},
+            {LogTable::tr("Pit"), false},
+            {LogTable::tr("Lit"), false},
+            {LogTable::tr("Hours"), true},
+            {LogTable::tr("Outside"), true},
+            {LogTable::tr("Wind"), true},
+            {LogTable::tr("Used"), true},
+            {LogTable::tr("An hour"), true},
+            {LogTable::tr("Its line, ± 90 %"), true}};
 }
 
 DerivedCell logFigure(const QString &text, std::optional<double> sort)
@@ -87,8 +91,7 @@ private:
                                           m_words.locale()));
         };
         row.cells << logFigure(
-            QStringLiteral("%1 (%2)").arg(shown(on->centre),
-                                          rangeText(shown(on->lower), shown(on->upper))),
+            QStringLiteral("%1 ± %2").arg(shown(on->centre), shown(on->upper - on->centre)),
             on->centre);
     }
 

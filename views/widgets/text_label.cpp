@@ -19,9 +19,17 @@ void TextLabel::setLook(TextStyle style, Role role)
     restyle();
 }
 
+void TextLabel::showEvent(QShowEvent *event)
+{
+    if (shown_ != &theme(this))
+        restyle();
+    QLabel::showEvent(event);
+}
+
 void TextLabel::restyle()
 {
     const Theme &look = theme(this);
+    shown_ = &look;
     setFont(look.font(style_));
     QPalette colors = look.palette();
     colors.setColor(QPalette::Active, QPalette::WindowText, look.color(role_));

@@ -20,11 +20,16 @@ public:
     TextStyle textStyle() const { return style_; }
     Role role() const { return role_; }
 
+protected:
+    // Made before it had its place, it may come to stand in another theme.
+    void showEvent(QShowEvent *event) override;
+
 private:
     void restyle();
 
     TextStyle style_;
     Role role_;
+    const Theme *shown_ = nullptr;
 };
 
 } // namespace rickyard::views
