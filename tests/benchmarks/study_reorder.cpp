@@ -34,6 +34,8 @@ void study(int seasons, int paths, bool irregular, const std::vector<DayWeather>
     line("a cord when half a cord is left",
          replayAll(seasons, irregular, days, ruleOfThumb(0.5, 1.0)));
     for (const double accepted : {0.05, 0.02}) {
+        if (irregular && accepted < 0.05)
+            break;
         AdviceSettings settings;
         settings.accepted = accepted;
         settings.paths = paths;
@@ -46,6 +48,8 @@ void study(int seasons, int paths, bool irregular, const std::vector<DayWeather>
         rule("loads as ours, same share", seasons, irregular, days, ours.ordered / kCordPounds,
              ours.share());
     }
+    if (irregular)
+        return;
     AdviceSettings whole;
     whole.unitCords = 1.0;
     whole.paths = paths;

@@ -247,9 +247,21 @@ struct AdviceSettings {
     int againAfterPromise = 4; // days, then a load is ordered once more
 };
 
+// What of an order will come, from the deliveries so far.
+inline domain::Spread expectedShare(const QVector<double> &soFar)
+{
+    const auto shortBy =
+        domain::expectationOf(domain::tallyOf(soFar), domain::kDefaultShortScatter);
+    const domain::statistics::StudentT t{shortBy.degreesOfFreedom};
+    const double half = shortBy.scale * domain::statistics::twoSided(t, 0.90).value();
+    const double middle = 1.0 - shortBy.mean;
+    return domain::Spread::studentT(middle, middle - half, middle + half, t.degreesOfFreedom);
+}
+
 // The question as the program would put it on that morning, from what the crew can know.
 inline domain::OrderQuestion replayQuestion(const ReplaySeason &season,
                                             const ReplayMorning &morning,
+                                            const domain::Spread &share,
                                             const AdviceSettings &settings)
 {
     domain::OrderQuestion q;
@@ -273,21 +285,10 @@ inline domain::OrderQuestion replayQuestion(const ReplaySeason &season,
     lot.heat = domain::Spread::normal(morning.stock, 0.02 * morning.stock);
     q.plan.lots.push_back(lot);
     const auto outlook = domain::latenessOf(morning.record);
-    const auto shortBy =
-        domain::expectationOf(domain::tallyOf(morning.shortBy), domain::kDefaultShortScatter);
-    const double half =
-        shortBy.scale *
-        domain::statistics::twoSided(domain::statistics::StudentT{shortBy.degreesOfFreedom}, 0.90)
-            .value();
-    const auto share = [&](double times) {
-        const double middle = 1.0 - shortBy.mean;
-        return domain::Spread::studentT(times * middle, times * (middle - half),
-                                        times * (middle + half), shortBy.degreesOfFreedom);
-    };
     for (const ReplayOrder &order : morning.open) {
         domain::StockDelivery delivery;
         const auto arrival = domain::arrivalOf(morning.record, order.promised - morning.day);
-        delivery.heat = share(order.heat);
+        delivery.heat = share.times(order.heat);
         delivery.arrivalDay = arrival.day;
         delivery.never = arrival.never;
         delivery.key = order.placed;
@@ -297,7 +298,7 @@ inline domain::OrderQuestion replayQuestion(const ReplaySeason &season,
     domain::OfferTerms offer;
     offer.load.leadDays = domain::leadDays(morning.record, kPromisedDays);
     offer.load.never = outlook.never;
-    offer.load.share = share(1.0);
+    offer.load.share = share;
     offer.load.againAfter = kPromisedDays + settings.againAfterPromise;
     offer.unitHeat = settings.unitCords * kCordPounds;
     q.offers.push_back(offer);
@@ -309,9 +310,18 @@ inline domain::OrderQuestion replayQuestion(const ReplaySeason &season,
 // dozen.
 inline ReplayPolicy advice(const AdviceSettings &settings)
 {
-    return [settings, units = 4](const ReplaySeason &season, const ReplayMorning &morning) mutable {
+    struct Known { // worked out anew only when another load has come
+        std::uint64_t season = 0;
+        qsizetype loads = -1;
+        domain::Spread share;
+    };
+    return [settings, units = 4, known = Known()](const ReplaySeason &season,
+                                                  const ReplayMorning &morning) mutable {
+        if (known.season != season.seed || known.loads != morning.shortBy.size())
+            known = {season.seed, morning.shortBy.size(), expectedShare(morning.shortBy)};
         const auto planner =
-            domain::OrderPlanner::start(replayQuestion(season, morning, settings)).value();
+            domain::OrderPlanner::start(replayQuestion(season, morning, known.share, settings))
+                .value();
         if (planner.worst(planner.nothing(), false).risk.chance <= settings.accepted ||
             planner.riskIf(0, units, 1).risk.chance <= settings.accepted)
             return 0.0;

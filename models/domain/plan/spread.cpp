@@ -3,15 +3,13 @@
 #include "models/domain/statistics/distributions.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <limits>
 
 namespace rickyard::domain {
 
 namespace {
-
-constexpr double kScoreStep = 0.02;
-constexpr double kMostScore = 6.0; // one draw in a thousand million lies beyond
 
 double halfWidthScore(const statistics::Distribution &distribution, double level)
 {
@@ -24,19 +22,46 @@ double chanceOfScore(double z)
     return 0.5 * std::erfc(-z * M_SQRT1_2);
 }
 
-// t values of normal scores 0, 0.02, ... 6.
-std::shared_ptr<const std::vector<double>> tTable(double degreesOfFreedom)
+double tDensity(double t, double nu)
 {
-    auto table = std::make_shared<std::vector<double>>();
-    for (int i = 0; i <= int(std::lround(kMostScore / kScoreStep)); ++i) {
-        const double above = chanceOfScore(-kScoreStep * i);
-        const auto t = statistics::upperQuantile(statistics::StudentT{degreesOfFreedom}, above);
-        table->push_back(t ? t.value() : std::numeric_limits<double>::quiet_NaN());
-    }
-    return table;
+    return std::exp(std::lgamma((nu + 1) / 2) - std::lgamma(nu / 2) -
+                    (nu + 1) / 2 * std::log1p(t * t / nu)) /
+           std::sqrt(nu * M_PI);
 }
 
 } // namespace
+
+// The t value as a function of the normal score, a cubic between scores a quarter apart that meets
+// values and slopes: dt/dz = phi(z) / f(t). An exact quantile takes ten microseconds, this four
+// nanoseconds; the tests say how far apart they are.
+struct TCurve {
+    static constexpr double kStep = 0.25;
+    std::array<double, 25> value{};
+    std::array<double, 25> slope{}; // times the step
+
+    explicit TCurve(double nu)
+    {
+        for (size_t i = 0; i < value.size(); ++i) {
+            const double z = kStep * double(i);
+            const auto t = statistics::upperQuantile(statistics::StudentT{nu}, chanceOfScore(-z));
+            value[i] = t ? t.value() : std::numeric_limits<double>::quiet_NaN();
+            const double density = std::exp(-0.5 * z * z) / std::sqrt(2 * M_PI);
+            slope[i] = kStep * density / tDensity(value[i], nu);
+        }
+    }
+    [[nodiscard]] double at(double z) const
+    {
+        // Beyond 6 lies one draw in a thousand million.
+        const double place = std::min(std::abs(z) / kStep, double(value.size() - 1));
+        const auto i = std::min(static_cast<size_t>(place), value.size() - 2);
+        const double x = place - double(i);
+        const double rise = value[i + 1] - value[i];
+        const double a = slope[i] - rise;
+        const double b = rise - slope[i + 1];
+        const double t = value[i] + x * rise + x * (1 - x) * (a * (1 - x) + b * x);
+        return std::copysign(t, z);
+    }
+};
 
 Spread Spread::fixed(double value)
 {
@@ -77,7 +102,7 @@ Spread Spread::studentT(double median, double lower, double upper, double degree
     s.m_kind = Kind::StudentT;
     s.m_below = (median - lower) / score;
     s.m_above = (upper - median) / score;
-    s.m_tTable = tTable(degreesOfFreedom);
+    s.m_t = std::make_shared<const TCurve>(degreesOfFreedom);
     return s;
 }
 
@@ -114,13 +139,19 @@ Spread Spread::quantiles(const std::vector<std::pair<double, double>> &chanceAnd
     return s;
 }
 
-double Spread::tScore(double z) const
+Spread Spread::times(double factor) const
 {
-    const double place = std::min(std::abs(z), kMostScore) / kScoreStep;
-    const auto index = std::min(static_cast<size_t>(place), m_tTable->size() - 2);
-    const double low = (*m_tTable)[index];
-    const double t = low + (place - double(index)) * ((*m_tTable)[index + 1] - low);
-    return std::copysign(t, z);
+    Spread s = *this;
+    if (m_kind == Kind::Lognormal) {
+        s.m_middle += std::log(factor);
+        return s;
+    }
+    s.m_middle *= factor;
+    s.m_below *= factor;
+    s.m_above *= factor;
+    for (double &value : s.m_values)
+        value *= factor;
+    return s;
 }
 
 double Spread::atChance(double chance) const
@@ -148,7 +179,7 @@ double Spread::atScore(double z) const
     case Kind::Lognormal:
         return std::exp(m_middle + (z < 0 ? m_below : m_above) * z);
     case Kind::StudentT:
-        return m_middle + (z < 0 ? m_below : m_above) * tScore(z);
+        return m_middle + (z < 0 ? m_below : m_above) * m_t->at(z);
     case Kind::Sample:
     case Kind::Quantiles:
         break;
@@ -194,7 +225,7 @@ bool Spread::finite() const
     return sound(m_middle) && sound(m_below) && sound(m_above) &&
            std::all_of(m_values.cbegin(), m_values.cend(), sound) &&
            std::all_of(m_chances.cbegin(), m_chances.cend(), sound) &&
-           (!m_tTable || sound(m_tTable->back()));
+           (!m_t || sound(m_t->value.back()));
 }
 
 } // namespace rickyard::domain

@@ -12,6 +12,8 @@
 
 namespace rickyard::domain {
 
+struct TCurve;
+
 class Spread
 {
 public:
@@ -42,13 +44,15 @@ public:
     void fillShared(DrawStream &stream, const double *common, double share, double *out,
                     qsizetype count) const;
 
+    // The same thing in another unit, or more or less of it; the factor is above 0.
+    [[nodiscard]] Spread times(double factor) const;
+
     [[nodiscard]] bool isFixed() const { return m_kind == Kind::Fixed; }
     [[nodiscard]] bool finite() const; // no missing number in what it was made from
 
 private:
     enum class Kind { Fixed, Normal, Lognormal, StudentT, Sample, Quantiles };
     [[nodiscard]] double atChance(double chance) const;
-    [[nodiscard]] double tScore(double z) const;
     [[nodiscard]] bool byScore() const { return m_kind < Kind::Sample; }
 
     Kind m_kind = Kind::Fixed;
@@ -57,9 +61,7 @@ private:
     double m_above = 0;
     std::vector<double> m_chances; // cumulative
     std::vector<double> m_values;
-    // Student t at evenly spaced normal scores from 0 up: a quantile takes a microsecond, a look-up
-    // two nanoseconds.
-    std::shared_ptr<const std::vector<double>> m_tTable;
+    std::shared_ptr<const TCurve> m_t; // of Student t
 };
 
 } // namespace rickyard::domain

@@ -97,7 +97,7 @@ struct EventRisk {
     double shortWhenShort = 0; // heat missing in the paths that run short; 0 without any
 };
 
-// Dry wood at the end of a day: 5 %, the middle, 95 %.
+// Dry wood at the end of a day: 5 %, the middle, 95 %; to a two-thousandth of the most there is.
 struct StockBand {
     double lower = 0;
     double middle = 0;

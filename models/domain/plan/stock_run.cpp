@@ -17,77 +17,19 @@ double greatest(const double *lanes)
     return Eigen::Map<const Eigen::Array<double, StockRun::kLanes, 1>>(lanes).maxCoeff();
 }
 
+double leastOf(const double *values, size_t count)
+{
+    return Eigen::Map<const Eigen::ArrayXd>(values, Eigen::Index(count)).minCoeff();
+}
+
+double mostOf(const double *values, size_t count)
+{
+    return Eigen::Map<const Eigen::ArrayXd>(values, Eigen::Index(count)).maxCoeff();
+}
+
 double sumOf(const double *values, qsizetype count)
 {
     return Eigen::Map<const Eigen::ArrayXd>(values, count).sum();
-}
-
-// The k-th smallest of the values, each exact: a count over narrow buckets tells which bucket holds
-// it, and only that bucket is put in order. Several times as fast as selecting among all.
-class Ranks
-{
-public:
-    Ranks(const float *values, qsizetype count) : m_values(values), m_count(count)
-    {
-        const Eigen::Map<const Eigen::ArrayXf> all(values, count);
-        m_least = all.minCoeff();
-        const float width = all.maxCoeff() - m_least;
-        m_perUnit = width > 0 ? (kBuckets - 1) / width : 0.0F;
-        m_bucket.resize(static_cast<size_t>(count));
-        for (qsizetype i = 0; i < count; ++i) {
-            const auto b = static_cast<quint16>((values[i] - m_least) * m_perUnit);
-            m_bucket[static_cast<size_t>(i)] = b;
-            ++m_counts[b];
-        }
-    }
-    // For ascending k.
-    template <size_t N>
-    [[nodiscard]] std::array<float, N> kth(const std::array<qsizetype, N> &k) const
-    {
-        std::array<int, N> bucket{};
-        std::array<qsizetype, N> before{};
-        std::array<bool, kBuckets> wanted{};
-        int at = 0;
-        qsizetype passed = 0;
-        for (size_t n = 0; n < N; ++n) {
-            while (passed + m_counts[at] <= k[n])
-                passed += m_counts[at++];
-            bucket[n] = at;
-            before[n] = passed;
-            wanted[at] = true;
-        }
-        std::vector<std::pair<quint16, float>> within;
-        for (qsizetype i = 0; i < m_count; ++i)
-            if (wanted[m_bucket[i]])
-                within.emplace_back(m_bucket[i], m_values[i]);
-        std::sort(within.begin(), within.end());
-        std::array<float, N> values{};
-        for (size_t n = 0; n < N; ++n) {
-            const auto first = std::lower_bound(within.cbegin(), within.cend(), bucket[n],
-                                                [](const auto &p, int b) { return p.first < b; });
-            values[n] = (first + (k[n] - before[n]))->second;
-        }
-        return values;
-    }
-
-private:
-    static constexpr int kBuckets = 1024;
-    const float *m_values;
-    qsizetype m_count;
-    float m_least = 0;
-    float m_perUnit = 0;
-    std::vector<quint16> m_bucket;
-    std::array<int, kBuckets> m_counts{};
-};
-
-StockBand bandOf(const std::vector<float> &row, qsizetype count)
-{
-    const Ranks ranks(row.data(), count);
-    const auto rank = [&](double chance) {
-        return static_cast<qsizetype>(chance * double(count - 1));
-    };
-    const auto band = ranks.kth<3>({rank(0.05), rank(0.5), rank(0.95)});
-    return {band[0], band[1], band[2]};
 }
 
 } // namespace
@@ -117,9 +59,19 @@ StockRun::StockRun(const StockPaths &paths, const WhatIf &whatIf) : m_paths(path
     if (whatIf.course) {
         const auto days = static_cast<size_t>(plan.days);
         m_change.resize(days);
-        m_dry.assign(days, std::vector<float>(size));
+        m_counts.resize(days);
+        m_binsPerHeat = (kBins - 1) / std::max(1e-300, mostHeat());
         m_burned.assign(days, 0.0);
     }
+}
+
+// That any path can have on the ricks at one time.
+double StockRun::mostHeat() const
+{
+    Eigen::ArrayXd all = Eigen::ArrayXd::Zero(m_paths.m_padded);
+    for (const Pile &pile : m_piles)
+        all += Eigen::Map<const Eigen::ArrayXd>(pile.source->heat.data(), m_paths.m_padded);
+    return all.maxCoeff();
 }
 
 StockOutcome StockRun::run(const CancelCheck &cancel)
@@ -291,14 +243,34 @@ void StockRun::noteTaken(int day, qsizetype begin, const Lanes &asked, const Lan
 
 void StockRun::fillCourse(qsizetype begin)
 {
+    const auto count = static_cast<size_t>(std::min(kLanes, m_paths.m_paths - begin));
     Lanes dry{};
+    std::array<int, kLanes> bin{};
     for (size_t day = 0; day < m_change.size(); ++day) {
-        float *row = m_dry[day].data() + begin;
         for (size_t i = 0; i < size_t(kLanes); ++i) {
             dry[i] += m_change[day][i];
-            row[i] = static_cast<float>(std::max(dry[i], 0.0));
+            bin[i] = static_cast<int>(std::max(dry[i], 0.0) * m_binsPerHeat);
         }
+        DayCount &counts = m_counts[day];
+        for (size_t i = 0; i < count; ++i)
+            ++counts.paths[static_cast<size_t>(bin[i])];
+        counts.sum += sumOf(dry.data(), static_cast<qsizetype>(count));
+        counts.least = std::min(counts.least, leastOf(dry.data(), count));
+        counts.most = std::max(counts.most, mostOf(dry.data(), count));
     }
+}
+
+// The value at that place of the paths in order: even within its bin.
+double StockRun::atPlace(const DayCount &counts, double chance) const
+{
+    const double place = chance * (m_paths.m_paths - 1);
+    double before = 0;
+    size_t bin = 0;
+    while (before + counts.paths[bin] <= place)
+        before += counts.paths[bin++];
+    const double part = (place - before + 0.5) / counts.paths[bin];
+    return std::clamp((double(bin) + part) / m_binsPerHeat, std::max(0.0, counts.least),
+                      std::max(0.0, counts.most));
 }
 
 void StockRun::endBlock(qsizetype begin)
@@ -336,7 +308,7 @@ EventRisk StockRun::riskOf(const Row &missing) const
 void StockRun::fillMeans(StockOutcome &outcome)
 {
     const double n = m_paths.m_paths;
-    std::vector<double> arrived(m_dry.size(), 0.0);
+    std::vector<double> arrived(m_counts.size(), 0.0);
     double onYard = 0;
     for (const auto &lot : m_paths.m_lots)
         onYard += sumOf(lot.heat.data(), m_paths.m_paths) / n;
@@ -351,12 +323,8 @@ void StockRun::fillMeans(StockOutcome &outcome)
         come(source);
     for (const auto &source : m_placed)
         come(source);
-    for (size_t day = 0; day < m_dry.size(); ++day) {
-        outcome.meanDry.push_back(
-            Eigen::Map<const Eigen::ArrayXf>(m_dry[day].data(), m_paths.m_paths)
-                .cast<double>()
-                .sum() /
-            n);
+    for (size_t day = 0; day < m_counts.size(); ++day) {
+        outcome.meanDry.push_back(m_counts[day].sum / n);
         onYard += arrived[day] - m_burned[day] / n;
         outcome.meanOnYard.push_back(onYard);
     }
@@ -397,8 +365,9 @@ StockOutcome StockRun::finish()
     }
     if (m_whatIf.course) {
         fillMeans(outcome);
-        for (const auto &row : m_dry)
-            outcome.course.push_back(bandOf(row, m_paths.m_paths));
+        for (const DayCount &counts : m_counts)
+            outcome.course.push_back(
+                {atPlace(counts, 0.05), atPlace(counts, 0.5), atPlace(counts, 0.95)});
     }
     return outcome;
 }

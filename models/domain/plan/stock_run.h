@@ -31,6 +31,16 @@ private:
         bool empty = false;
     };
 
+    // The dry wood of a day over the paths, counted in bins of a two-thousandth of the most that
+    // there can be: to keep 10,000 paths of 180 days for the fan takes longer than to draw them.
+    static constexpr int kBins = 2048;
+    struct DayCount {
+        std::array<quint32, kBins> paths{};
+        double sum = 0;
+        double least = std::numeric_limits<double>::infinity();
+        double most = 0;
+    };
+
     void startBlock(qsizetype begin);
     void burn(int day, int event, Lanes &need);
     static bool takeFrom(Pile &pile, int day, Lanes &need);
@@ -42,6 +52,8 @@ private:
     void addArrivals();
     void fillCourse(qsizetype begin);
     void fillMeans(StockOutcome &outcome);
+    [[nodiscard]] double atPlace(const DayCount &counts, double chance) const;
+    [[nodiscard]] double mostHeat() const;
     [[nodiscard]] EventRisk riskOf(const Row &missing) const;
     StockOutcome finish();
 
@@ -52,11 +64,12 @@ private:
     std::vector<Row> m_missing; // one an event: heat missing, by path
     Row m_missingUnplanned;
     std::array<size_t, kLanes> m_nextFire{};
-    std::vector<qint64> m_needShort;       // paths
-    std::vector<double> m_left;            // sums over paths, one a pile
-    std::vector<Lanes> m_change;           // by day, of the block's dry wood
-    std::vector<std::vector<float>> m_dry; // by day and path; single precision is enough to draw
-    std::vector<double> m_burned;          // by day, sum over paths
+    std::vector<qint64> m_needShort; // paths
+    std::vector<double> m_left;      // sums over paths, one a pile
+    std::vector<Lanes> m_change;     // by day, of the block's dry wood
+    std::vector<DayCount> m_counts;  // by day
+    double m_binsPerHeat = 0;
+    std::vector<double> m_burned; // by day, sum over paths
 };
 
 } // namespace rickyard::domain
