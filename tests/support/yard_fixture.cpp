@@ -130,7 +130,7 @@ void YardFixture::fillFire()
     p.fireboxSide = Length::ofBase(500000);
     p.steel = massFromPounds(350);
     smallPit = must(*verbs, p);
-    // Ten cooks on the small pit at a steady rate, the last three 30 % above it.
+    // Ten cooks on the small pit at a steady rate, the last three 60 % above it.
     for (int i = 0; i < 10; ++i) {
         Cook c;
         c.name = QStringLiteral("Cook %1").arg(i + 1);
