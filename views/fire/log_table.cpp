@@ -146,8 +146,7 @@ void LogTable::showCooks(const QVector<CookFuel> &cooks, UseAgainst against,
     m_widthsSet = true;
     for (int c = 0; c + 1 < m_model->columnCount(); ++c) {
         m_view->resizeColumnToContents(c);
-        m_view->setColumnWidth(
-            c, std::min(m_view->columnWidth(c) + theme(this).space(2), theme(this).px(210)));
+        m_view->setColumnWidth(c, std::min(m_view->columnWidth(c), theme(this).px(180)));
     }
 }
 
