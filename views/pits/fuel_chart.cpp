@@ -2,6 +2,7 @@
 
 #include "models/domain/fire/fuel.h"
 #include "views/charts/chart_view.h"
+#include "views/charts/nice_axis.h"
 #include "views/fire/fire_words.h"
 #include "views/pits/pit_card.h"
 #include "views/theme/number_style.h"
@@ -18,26 +19,6 @@
 namespace rickyard::views {
 
 using namespace rickyard::domain;
-
-namespace {
-
-QValueAxis *niceAxis(double last, int parts)
-{
-    const double rough = std::max(last, 1e-9) / parts;
-    const double power = std::pow(10.0, std::floor(std::log10(rough)));
-    double step = 10.0 * power;
-    for (const double factor : {5.0, 2.0, 1.0})
-        if (factor * power >= rough)
-            step = factor * power;
-    auto *axis = new QValueAxis;
-    const double end = std::ceil(last / step) * step;
-    axis->setRange(0, end);
-    axis->setTickCount(static_cast<int>(std::lround(end / step)) + 1);
-    axis->setLabelFormat(QStringLiteral("%.0f"));
-    return axis;
-}
-
-} // namespace
 
 FuelChart::FuelChart(QWidget *parent)
     : QWidget(parent), m_pits(new QComboBox(this)),
@@ -123,11 +104,11 @@ void FuelChart::draw()
         right = std::max(right, at.x());
         top = std::max(top, at.y());
     }
-    QValueAxis *below = niceAxis(right * 1.02, 6);
+    QValueAxis *below = niceAxis(0, right * 1.02, 6);
     m_chart->addAxis(below, Qt::AlignBottom,
                      m_books->yard().metric ? tr("Degree-hours above the air, K h")
                                             : tr("Degree-hours above the air, °F h"));
-    m_chart->addAxis(niceAxis(top * 1.08, 5), Qt::AlignLeft, tr("Heat used, %1").arg(unit.symbol));
+    m_chart->addAxis(niceAxis(0, top * 1.08, 5), Qt::AlignLeft, tr("Heat used, %1").arg(unit.symbol));
     drawNorm(below->max());
     for (auto it = byPit.cbegin(); it != byPit.cend(); ++it) {
         auto *series = new QScatterSeries;

@@ -346,8 +346,8 @@ Outcome<Done> Verbs::trueUp(RecordId cook)
         rows << domain::toRow(m);
     if (rows.isEmpty())
         return Outcome<Done>::failed(tr("The ledger already says what was measured."), QString());
-    const auto put =
-        putAll(rows, tr("true up %1").arg(domain::titleOf(books(), TableId::Cook, cook)));
+    const auto put = putAll(
+        rows, tr("true up %1").arg(domain::titleOf(books(), TableId::Cook, cook)), Origin::ByHand);
     if (!put)
         return put.problems();
     return Done{};
