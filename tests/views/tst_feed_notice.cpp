@@ -8,6 +8,7 @@
 #include "views/fire/run_facts.h"
 #include "views/wood/inline_question.h"
 
+#include <QFile>
 #include <QPushButton>
 #include <QSignalSpy>
 #include <QTest>
@@ -106,6 +107,29 @@ private Q_SLOTS:
         QVERIFY(m_yard->verbs->feed(m_cook, m_yard->dryLot, 1));
         notice.look();
         QCOMPARE(m_said.size(), 0);
+    }
+
+    // Killed in the night, the program finds the fire where it was, with its pace and its next
+    // feed.
+    void aBurningCookIsThereAfterAFall()
+    {
+        light();
+        const RunFacts before = runFacts(m_yard->verbs->books(),
+                                         m_yard->verbs->books().cooks.value(m_cook), m_yard->now);
+        const QString path = m_yard->folder.filePath(QStringLiteral("yard.rickyard"));
+        const QString copy = m_yard->folder.filePath(QStringLiteral("fallen.rickyard"));
+        // What is on the disk while the program still runs is what is left when it is killed.
+        for (const char *tail : {"", "-wal"})
+            QVERIFY(QFile::copy(QString(path + QLatin1String(tail)),
+                                QString(copy + QLatin1String(tail))));
+        auto again = workspace::Workspace::open(copy, QDateTime::currentDateTimeUtc());
+        QVERIFY2(again.ok(), qPrintable(again.message()));
+        const Books &books = again.value()->books();
+        QCOMPARE(burningCooks(books).size(), 1);
+        const RunFacts after = runFacts(books, books.cooks.value(m_cook), m_yard->now);
+        QCOMPARE(after.nextFeed, before.nextFeed);
+        QCOMPARE(after.pieces, before.pieces);
+        QVERIFY(after.nextFeed.has_value());
     }
 
     void aClockSetBackIsSeen()
