@@ -130,7 +130,7 @@ void YardFixture::fillFire()
     p.fireboxSide = Length::ofBase(500000);
     p.steel = massFromPounds(350);
     smallPit = must(*verbs, p);
-    // Ten cooks on the small pit at a steady rate, the last three 60 % above it.
+    // Ten cooks on the small pit at a steady rate, the last three 30 % above it.
     for (int i = 0; i < 10; ++i) {
         Cook c;
         c.name = QStringLiteral("Cook %1").arg(i + 1);
@@ -144,7 +144,7 @@ void YardFixture::fillFire()
         c.wind = Speed::ofBase(3000);
         const RecordId cook = must(*verbs, c);
         cooks << cook;
-        const double factor = (i >= 7 ? 1.6 : 1.0) * (1.0 + 0.02 * ((i * 7) % 5 - 2));
+        const double factor = (i >= 7 ? 1.3 : 1.0) * (1.0 + 0.02 * ((i * 7) % 5 - 2));
         for (int hour = 0; hour < static_cast<int>(length); ++hour) {
             Feed f;
             f.cook = cook;
