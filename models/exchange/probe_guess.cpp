@@ -214,14 +214,14 @@ void takeProbes(const ProbeTable &table, ProbeLogMapping &m)
             saysOther(name))
             continue;
         int numbers = 0;
-        bool other = false;
+        int others = 0; // a torn cell among many numbers makes no column of words
         for (const QString &cell : table.column(i)) {
             const bool number =
                 readPlainNumber(cell.toStdString(), m.decimal.toLatin1()).has_value();
             numbers += number ? 1 : 0;
-            other = other || (!number && !m.missing.contains(cell, Qt::CaseInsensitive));
+            others += !number && !m.missing.contains(cell, Qt::CaseInsensitive) ? 1 : 0;
         }
-        if (numbers > 0 && !other)
+        if (numbers > 0 && others * 10 <= numbers)
             m.probes.append({name, name});
     }
 }

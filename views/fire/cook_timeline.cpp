@@ -45,6 +45,12 @@ CookTimeline::CookTimeline(QWidget *parent)
     showWords({});
 }
 
+// The view loses the focus while it is taken down, and has nobody to tell any more.
+CookTimeline::~CookTimeline()
+{
+    disconnect(m_view, nullptr, this, nullptr);
+}
+
 QPushButton *CookTimeline::tool(const QString &text, const QString &name, const QString &tip)
 {
     auto *made = new QPushButton(text, this);

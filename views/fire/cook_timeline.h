@@ -20,6 +20,7 @@ class CookTimeline : public QWidget
 
 public:
     explicit CookTimeline(QWidget *parent = nullptr);
+    ~CookTimeline() override;
     // Small: for the detail beside a list.
     void setSmall(bool small);
     // Nothing is drawn for a cook that is gone. Traces are read on a thread and come a moment

@@ -213,7 +213,7 @@ RecordList *FirePage::makeList(TableId table)
     made->sortBy(sortKey, Qt::DescendingOrder);
     if (table == TableId::Cook) {
         auto *detail = new CookDetail(context(), made);
-        made->setDetail(detail);
+        made->setTallDetail(detail);
         connect(made, &RecordList::chosenChanged, detail, &CookDetail::setCook);
         pairCooks(*made, *detail);
     }

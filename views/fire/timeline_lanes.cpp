@@ -101,13 +101,25 @@ void TimelinePainter::paintAirCourse(QPainter &painter, const TimelineFrame &fra
             painter.drawPolyline(line);
         line.clear();
     };
-    for (const AirPoint &point : course) {
-        if (!point.value) {
+    const auto add = [&](double at, double value) {
+        const double share = high > low ? (value - low) / span : 0.5;
+        line.append(QPointF(frame.xOf(at), top + room * (1 - share)));
+    };
+    // Cut at the edges: the dots of a line that runs on for days beside the window would all be
+    // worked out.
+    for (qsizetype i = 0; i + 1 < course.size(); ++i) {
+        const AirPoint &a = course.at(i);
+        const AirPoint &b = course.at(i + 1);
+        if (!a.value || !b.value || b.at <= frame.from || a.at >= frame.to || b.at <= a.at) {
             draw();
             continue;
         }
-        const double share = high > low ? (*point.value - low) / span : 0.5;
-        line.append(QPointF(frame.xOf(point.at), top + room * (1 - share)));
+        const auto valueAt = [&](double at) {
+            return *a.value + (*b.value - *a.value) * (at - a.at) / (b.at - a.at);
+        };
+        if (line.isEmpty())
+            add(std::max(a.at, frame.from), valueAt(std::max(a.at, frame.from)));
+        add(std::min(b.at, frame.to), valueAt(std::min(b.at, frame.to)));
     }
     draw();
 }

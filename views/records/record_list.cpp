@@ -142,7 +142,12 @@ void RecordList::buildDetail()
     auto *layout = new QVBoxLayout(some);
     layout->setContentsMargins(look.space(4), 0, 0, 0);
     layout->setSpacing(look.space(3));
+    m_detailHolder = new QWidget(some);
+    auto *holder = new QVBoxLayout(m_detailHolder);
+    holder->setContentsMargins(0, 0, 0, 0);
+    m_detailHolder->hide();
     m_form = new RecordForm(m_context, m_model->table(), some);
+    layout->addWidget(m_detailHolder);
     layout->addWidget(m_form, 1);
     m_side->addWidget(none);
     m_side->addWidget(some);
@@ -172,6 +177,12 @@ void RecordList::buildDetail()
 }
 
 void RecordList::setDetail(QWidget *detail)
+{
+    m_detailHolder->layout()->addWidget(detail);
+    m_detailHolder->show();
+}
+
+void RecordList::setTallDetail(QWidget *detail)
 {
     m_form->setHead(detail);
     m_side->setMinimumWidth(theme(this).px(400)); // figures beside each other, and a chart

@@ -31,6 +31,8 @@ public:
     [[nodiscard]] QTableView &view() { return *m_view; }
     // A widget above the form that follows the chosen record (a chart, a summary).
     void setDetail(QWidget *detail);
+    // One that is too tall to stand above the form: it scrolls with the fields.
+    void setTallDetail(QWidget *detail);
     // An own button beside "Add".
     void addTool(QWidget *tool);
     // Initial order, by field key.
@@ -65,6 +67,7 @@ private:
     SearchField *m_search = nullptr;
     EmptyState *m_empty = nullptr;
     RecordForm *m_form = nullptr;
+    QWidget *m_detailHolder = nullptr;
     QWidget *m_tools = nullptr;
 };
 
