@@ -44,9 +44,7 @@ QByteArray chimeSamples(int samplesPerSecond)
     return bytes;
 }
 
-DeskNotice::DeskNotice(QWidget *window) : QObject(window), m_window(window)
-{
-}
+DeskNotice::DeskNotice(QWidget *window) : QObject(window), m_window(window) {}
 
 DeskNotice::~DeskNotice() = default;
 

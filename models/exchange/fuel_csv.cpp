@@ -30,30 +30,51 @@ QString watched(const domain::CookFuel &cook, double domain::WatchVerdict::*figu
 QByteArray fuelCsv(const domain::FuelAnswer &answer, const domain::Books &books)
 {
     CsvWriter writer;
-    writer.row({QStringLiteral("cook"), QStringLiteral("cook_name"), QStringLiteral("pit"),
-                QStringLiteral("pit_name"), QStringLiteral("lit"), QStringLiteral("finished"),
-                QStringLiteral("length [h]"), QStringLiteral("degree_hours [K h]"),
-                QStringLiteral("dry_mass [lb]"), QStringLiteral("actual [slb]"),
-                QStringLiteral("expected [slb]"), QStringLiteral("lower [slb]"),
-                QStringLiteral("upper [slb]"), QStringLiteral("excess [pct]"),
-                QStringLiteral("above_interval"), QStringLiteral("score"),
-                QStringLiteral("cusum_more"), QStringLiteral("cusum_less"), QStringLiteral("limit"),
-                QStringLiteral("flag"), QStringLiteral("left_out")});
+    writer.row({QStringLiteral("cook"),
+                QStringLiteral("cook_name"),
+                QStringLiteral("pit"),
+                QStringLiteral("pit_name"),
+                QStringLiteral("lit"),
+                QStringLiteral("finished"),
+                QStringLiteral("length [h]"),
+                QStringLiteral("degree_hours [K h]"),
+                QStringLiteral("dry_mass [lb]"),
+                QStringLiteral("actual [slb]"),
+                QStringLiteral("expected [slb]"),
+                QStringLiteral("lower [slb]"),
+                QStringLiteral("upper [slb]"),
+                QStringLiteral("excess [pct]"),
+                QStringLiteral("above_interval"),
+                QStringLiteral("score"),
+                QStringLiteral("cusum_more"),
+                QStringLiteral("cusum_less"),
+                QStringLiteral("limit"),
+                QStringLiteral("flag"),
+                QStringLiteral("left_out")});
     for (const domain::CookFuel &cook : answer.cooks) {
         const std::optional<double> excess =
             cook.excess ? std::optional<double>(100.0 * *cook.excess) : std::nullopt;
-        writer.row(
-            {QString::number(cook.cook), madeSafe(domain::titleOf(books, TableId::Cook, cook.cook)),
-             QString::number(cook.pit), madeSafe(domain::titleOf(books, TableId::Pit, cook.pit)),
-             isoUtc(cook.lit.seconds()), QString::number(cook.finished ? 1 : 0),
-             shown(domain::hours(cook.length), 3), shown(cook.degreeHours, 1),
-             shown(domain::pounds(cook.dryMass), 2), seasoned(cook.netHeat),
-             seasoned(cook.expected), seasoned(cook.lower), seasoned(cook.upper), shown(excess, 2),
-             QString::number(cook.high() ? 1 : 0), watched(cook, &domain::WatchVerdict::score),
-             watched(cook, &domain::WatchVerdict::up), watched(cook, &domain::WatchVerdict::down),
-             watched(cook, &domain::WatchVerdict::limit),
-             cook.verdict ? flagKey(cook.verdict->flag) : QString(),
-             madeSafe(cook.missing.join(QLatin1Char(' ')))});
+        writer.row({QString::number(cook.cook),
+                    madeSafe(domain::titleOf(books, TableId::Cook, cook.cook)),
+                    QString::number(cook.pit),
+                    madeSafe(domain::titleOf(books, TableId::Pit, cook.pit)),
+                    isoUtc(cook.lit.seconds()),
+                    QString::number(cook.finished ? 1 : 0),
+                    shown(domain::hours(cook.length), 3),
+                    shown(cook.degreeHours, 1),
+                    shown(domain::pounds(cook.dryMass), 2),
+                    seasoned(cook.netHeat),
+                    seasoned(cook.expected),
+                    seasoned(cook.lower),
+                    seasoned(cook.upper),
+                    shown(excess, 2),
+                    QString::number(cook.high() ? 1 : 0),
+                    watched(cook, &domain::WatchVerdict::score),
+                    watched(cook, &domain::WatchVerdict::up),
+                    watched(cook, &domain::WatchVerdict::down),
+                    watched(cook, &domain::WatchVerdict::limit),
+                    cook.verdict ? flagKey(cook.verdict->flag) : QString(),
+                    madeSafe(cook.missing.join(QLatin1Char(' ')))});
     }
     return writer.bytes();
 }

@@ -45,8 +45,8 @@ public:
     // The row or report as a whole cannot be taken.
     void refuse(const ForeignCell &cell, const QString &expected, const QString &field = {});
 
-    // The file as text, with what was odd about its encoding noted; refused, and nothing, when it is
-    // no text.
+    // The file as text, with what was odd about its encoding noted; refused, and nothing, when it
+    // is no text.
     std::optional<QString> text(const QByteArray &bytes);
     void rowRead() { ++m_result.report.rowsRead; }
     // Of two records of one place and time the one of the higher rank stays, else the later in the

@@ -333,7 +333,8 @@ void TstCookSummary::detachedProbeIsLeftOut()
     QVector<TracePoint> meat;
     for (qint64 s = 0; s <= 8 * 3600; s += 60) {
         const bool off = s > 3 * 3600 && s < 4 * 3600;
-        grate.append({s, temperatureFromCelsius(off ? 12.0 : 120.0 + static_cast<double>(s / 60 % 3))});
+        grate.append(
+            {s, temperatureFromCelsius(off ? 12.0 : 120.0 + static_cast<double>(s / 60 % 3))});
         meat.append({s, temperatureFromCelsius(20 + static_cast<double>(s) / 600.0)});
     }
     trace(yard.books, cook.id, QStringLiteral("Grate"), cook.lit, grate);

@@ -47,8 +47,8 @@ void season(FireYard &yard, RecordId pit, const Plan &plan)
         const double balance =
             totalHeat(cookSummary(yard.books, WeatherSeries(yard.books), cook, kNow).columns);
         const double fault = i >= plan.cooks - plan.faulty ? plan.fault : 1.0;
-        yard.burn(yard.books.cooks.value(id), balance / kEfficiency * plan.truth * fault *
-                                                  std::exp(noise(random)));
+        yard.burn(yard.books.cooks.value(id),
+                  balance / kEfficiency * plan.truth * fault * std::exp(noise(random)));
     }
 }
 
@@ -419,7 +419,8 @@ void TstFuel::inWords()
     const ExpectedUse use = expectedUse(yard.books, answerOf(yard), fire);
     const QString text =
         useWords(yard.books, fire, use, Moisture::ofBase(20000), Wording()).sentence();
-    const auto amount = QString::number(std::lround(pounds(woodFor(use.middle, Moisture::ofBase(20000)))));
+    const auto amount =
+        QString::number(std::lround(pounds(woodFor(use.middle, Moisture::ofBase(20000)))));
     QVERIFY2(text.startsWith(QStringLiteral("A 12-hour cook at 250")), qPrintable(text));
     QVERIFY2(text.contains(QStringLiteral("half sheltered) should take ") + amount),
              qPrintable(text));

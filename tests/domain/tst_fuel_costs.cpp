@@ -15,7 +15,8 @@ namespace {
 
 const Instant kNow = utc(2026, 12, 1, 0);
 
-// Two pits, four cooks in two months, one of them for an event; the lot cost 40 cents a dry kilogram.
+// Two pits, four cooks in two months, one of them for an event; the lot cost 40 cents a dry
+// kilogram.
 FireYard yardOfFour()
 {
     FireYard yard;

@@ -98,7 +98,8 @@ void TstLoadList::phasesAddUp()
                             list.asIsOf(LoadPhase::Reserve));
     // 2 kg a split: the count is the weight over it, rounded up once a line.
     const double whole = kilograms(list.asIs) / 2.0;
-    QVERIFY(list.splits >= whole - 1e-6 && list.splits <= whole + static_cast<double>(list.lines.size()));
+    QVERIFY(list.splits >= whole - 1e-6 &&
+            list.splits <= whole + static_cast<double>(list.lines.size()));
     QVERIFY(list.splitsOf(LoadPhase::Lighting) > 0 && list.splitsOf(LoadPhase::Reserve) > 0);
     const QString words = pullWords(yard.books, list, Wording());
     QVERIFY2(words.startsWith(QStringLiteral("Pull %1 splits (").arg(list.splits)),
@@ -116,8 +117,8 @@ void TstLoadList::lotsInBurningOrder()
     for (const LoadLine &line : list.lines)
         old += line.lot == 1 ? line.asIs : Mass();
     QVERIFY(std::abs(kilograms(old) - 30 * 1.18) < 0.01);
-    QVERIFY(pullWords(yard.books, list, Wording())
-                .contains(QStringLiteral("Old oak, then New oak")));
+    QVERIFY(
+        pullWords(yard.books, list, Wording()).contains(QStringLiteral("Old oak, then New oak")));
 }
 
 void TstLoadList::secondFireFindsWhatIsLeft()

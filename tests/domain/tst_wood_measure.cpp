@@ -47,7 +47,8 @@ struct Measured {
         f.id = static_cast<RecordId>(yard.books.feeds.size()) + 1;
         f.cook = cook;
         f.lot = 1;
-        f.time = yard.books.cooks.value(cook).lit + durationFromHours(0.1 * static_cast<double>(f.id));
+        f.time =
+            yard.books.cooks.value(cook).lit + durationFromHours(0.1 * static_cast<double>(f.id));
         f.pieces = pieces;
         f.weight = weight;
         yard.books.feeds.insert(f.id, f);

@@ -62,9 +62,9 @@ void FeedNotice::say(const Cook &cook, bool late)
     notice.title = tr("%1 wants wood").arg(books.pits.value(cook.pit).name);
     const FireWords words(books);
     const auto due = runFacts(books, cook, m_context.verbs.now()).nextFeed;
-    notice.text = (late ? tr("The feed of %1 is late by half its pace.")
-                        : tr("The feed of %1 is due."))
-                      .arg(due ? words.clock(*due) : QString());
+    notice.text =
+        (late ? tr("The feed of %1 is late by half its pace.") : tr("The feed of %1 is due."))
+            .arg(due ? words.clock(*due) : QString());
     notice.sound = level() == Level::Sound;
     notice.link = {TableId::Cook, cook.id};
     m_context.notify(notice);

@@ -197,8 +197,7 @@ void LightPanel::showPull(Temperature target, std::optional<Temperature> outside
         fire.wind = wind;
     if (m_planned && m_planned->foodMass)
         fire.food = m_planned->foodMass;
-    const auto lists =
-        loadLists(books, answers.fuel, stockAt(books, now), answers.burn, {fire});
+    const auto lists = loadLists(books, answers.fuel, stockAt(books, now), answers.burn, {fire});
     m_pull->setText(tr("%1 For %2 h; 19 such cooks of 20 need no more.")
                         .arg(pullWords(books, lists.first(), wordingOf(books)))
                         .arg(QLocale().toString(hours(fire.length), 'f', 0)));

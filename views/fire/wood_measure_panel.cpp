@@ -79,8 +79,7 @@ void WoodMeasurePanel::refresh()
     }
     const WoodReckoning reckoning = woodReckoning(books, *cook);
     const bool more = reckoning.ways.size() > 1 || !reckoning.problems.isEmpty() ||
-                      (reckoning.ways.size() == 1 &&
-                       reckoning.ways.first().way != WoodWay::Tally);
+                      (reckoning.ways.size() == 1 && reckoning.ways.first().way != WoodWay::Tally);
     setVisible(more);
     if (!more)
         return;
@@ -108,14 +107,16 @@ void WoodMeasurePanel::refresh()
 
 void WoodMeasurePanel::trueUp()
 {
-    const Mass before = woodReckoning(m_context.books(), m_context.books().cooks.value(m_cook)).booked;
+    const Mass before =
+        woodReckoning(m_context.books(), m_context.books().cooks.value(m_cook)).booked;
     const auto done = m_context.verbs.trueUp(m_cook);
     if (!done) {
         m_context.refuse(done.problems());
         return;
     }
     const FireWords words(m_context.books());
-    const Mass after = woodReckoning(m_context.books(), m_context.books().cooks.value(m_cook)).booked;
+    const Mass after =
+        woodReckoning(m_context.books(), m_context.books().cooks.value(m_cook)).booked;
     m_context.say(tr("The ledger of this cook went from %1 to %2 of oven-dry wood.")
                       .arg(words.mass(before).text(), words.mass(after).text()));
 }

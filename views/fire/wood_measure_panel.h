@@ -1,5 +1,6 @@
-// The wood of a cook by every way it was measured, what they say together, and one press that brings
-// the ledger to it. Hidden while only the tally is known: then there is nothing to reconcile.
+// The wood of a cook by every way it was measured, what they say together, and one press that
+// brings the ledger to it. Hidden while only the tally is known: then there is nothing to
+// reconcile.
 #pragma once
 
 #include "views/page.h"

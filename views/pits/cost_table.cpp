@@ -168,10 +168,9 @@ DerivedRow CostTable::rowOf(const FireWork &work) const
     const double perWeight = static_cast<double>(fromUnit(1, words.unit(Dimension::Mass)));
     const auto efficiency = work.efficiency();
     DerivedRow row;
-    row.link = {by() == By::Pit ? TableId::Pit : TableId::Event,
-                by() == By::Pit     ? work.pit
-                : by() == By::Event ? work.event
-                                    : RecordId{0}};
+    row.link = {by() == By::Pit ? TableId::Pit : TableId::Event, by() == By::Pit     ? work.pit
+                                                                 : by() == By::Event ? work.event
+                                                                                     : RecordId{0}};
     row.cells = {nameOf(work),
                  costFigure(QString::number(work.cooks), work.cooks),
                  costFigure(number(work.hours, 0), work.hours),
@@ -251,16 +250,14 @@ std::optional<QString> CostTable::exportTo(const QString &path) const
     const double pound = massFromPounds(1).toDouble();
     const QVector<FireWork> all = works();
     for (const FireWork &work : all)
-        writer.row({exchange::madeSafe(nameOf(work).text), QString::number(work.cooks),
-                    QString::number(work.hours, 'f', 2),
-                    QString::number(work.heat.toDouble() * seasoned, 'f', 2),
-                    shown(work.joulesPerHour(), seasoned, 3),
-                    shown(work.joulesPerDegreeHour(), 1, 1),
-                    shown(work.joulesPerFood(), seasoned * pound, 3),
-                    shown(work.efficiency(), 1, 4),
-                    shown(work.pricedCooks > 0 ? std::optional(work.cents) : std::nullopt, 0.01, 2),
-                    shown(work.centsPerCook(), 0.01, 2),
-                    shown(work.centsPerFood(), 0.01 * pound, 3)});
+        writer.row(
+            {exchange::madeSafe(nameOf(work).text), QString::number(work.cooks),
+             QString::number(work.hours, 'f', 2),
+             QString::number(work.heat.toDouble() * seasoned, 'f', 2),
+             shown(work.joulesPerHour(), seasoned, 3), shown(work.joulesPerDegreeHour(), 1, 1),
+             shown(work.joulesPerFood(), seasoned * pound, 3), shown(work.efficiency(), 1, 4),
+             shown(work.pricedCooks > 0 ? std::optional(work.cents) : std::nullopt, 0.01, 2),
+             shown(work.centsPerCook(), 0.01, 2), shown(work.centsPerFood(), 0.01 * pound, 3)});
     QSaveFile file(path);
     const QByteArray bytes = writer.bytes();
     if (file.open(QIODevice::WriteOnly) && file.write(bytes) == bytes.size() && file.commit())

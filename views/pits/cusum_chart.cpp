@@ -111,11 +111,11 @@ void CusumChart::drawLines(const FuelAnswer &fuel, RecordId pit, double top)
         limit << QPointF(x, std::min(top, v.limit));
         if (v.raised)
             raised << QPointF(x, v.flag == WatchFlag::More ? v.up : v.down);
-        QString text = tr("%1, %2: %3 against what was expected\nsum %4, limit %5")
-                           .arg(cookTitle(*m_books, m_books->cooks.value(cook.cook)),
-                                words.day(cook.lit), words.percent(*cook.excess),
-                                formatNumber(v.up, 1, words.locale()),
-                                formatNumber(v.limit, 1, words.locale()));
+        QString text =
+            tr("%1, %2: %3 against what was expected\nsum %4, limit %5")
+                .arg(cookTitle(*m_books, m_books->cooks.value(cook.cook)), words.day(cook.lit),
+                     words.percent(*cook.excess), formatNumber(v.up, 1, words.locale()),
+                     formatNumber(v.limit, 1, words.locale()));
         if (v.raised)
             text += v.flag == WatchFlag::More ? tr("\nraised the flag: burns more")
                                               : tr("\nraised the flag: burns less");

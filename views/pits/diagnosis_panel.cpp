@@ -40,8 +40,7 @@ DiagnosisPanel::DiagnosisPanel(PageContext &context, QWidget *parent)
       m_basis(new TextLabel(QString(), TextStyle::Caption, Role::InkMuted, this)),
       m_caution(new CautionNote(QString(), this)),
       m_file(new QPushButton(icon(QStringLiteral("note")), tr("File it, with the task"), this)),
-      m_nothing(
-          new QPushButton(icon(QStringLiteral("check")), tr("Looked, found nothing"), this))
+      m_nothing(new QPushButton(icon(QStringLiteral("check")), tr("Looked, found nothing"), this))
 {
     const Theme &look = theme(this);
     auto *column = new QVBoxLayout(this);
@@ -136,8 +135,7 @@ void DiagnosisPanel::showChecks()
     for (const DiagnosisCheck &check : checksOf(m_diagnosis.causes.first().kind)) {
         lines << QStringLiteral("%1. %2").arg(++number).arg(check.words);
         // Two checks may ask for the same care: each sentence is said once.
-        const QStringList sentences =
-            check.caution.split(QStringLiteral(". "), Qt::SkipEmptyParts);
+        const QStringList sentences = check.caution.split(QStringLiteral(". "), Qt::SkipEmptyParts);
         for (QString sentence : sentences) {
             if (!sentence.endsWith(QLatin1Char('.')))
                 sentence += QLatin1Char('.');

@@ -1,6 +1,6 @@
-// Pit, wood or weather? The causes of a climb, likeliest first, what speaks for each, what to look at
-// in which order, and two ways to act: file the finding with the task of looking, or say that the pit
-// was looked at and nothing was found.
+// Pit, wood or weather? The causes of a climb, likeliest first, what speaks for each, what to look
+// at in which order, and two ways to act: file the finding with the task of looking, or say that
+// the pit was looked at and nothing was found.
 #pragma once
 
 #include "models/domain/fire/diagnosis_words.h"

@@ -108,7 +108,8 @@ void FuelChart::draw()
     m_chart->addAxis(below, Qt::AlignBottom,
                      m_books->yard().metric ? tr("Degree-hours above the air, K h")
                                             : tr("Degree-hours above the air, °F h"));
-    m_chart->addAxis(niceAxis(0, top * 1.08, 5), Qt::AlignLeft, tr("Heat used, %1").arg(unit.symbol));
+    m_chart->addAxis(niceAxis(0, top * 1.08, 5), Qt::AlignLeft,
+                     tr("Heat used, %1").arg(unit.symbol));
     drawNorm(below->max());
     for (auto it = byPit.cbegin(); it != byPit.cend(); ++it) {
         auto *series = new QScatterSeries;

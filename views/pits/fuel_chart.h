@@ -1,5 +1,6 @@
-// Heat used against degree-hours: every cook a point, a pit a hue and a marker, and what the chosen pit
-// should take in the middle weather of its cooks as a line in its 90 % band. A point names its cook; a click opens it.
+// Heat used against degree-hours: every cook a point, a pit a hue and a marker, and what the chosen
+// pit should take in the middle weather of its cooks as a line in its 90 % band. A point names its
+// cook; a click opens it.
 #pragma once
 
 #include "models/domain/fire/fuel.h"

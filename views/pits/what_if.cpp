@@ -124,8 +124,8 @@ void WhatIf::setBase(Lever lever, qint64 base)
 {
     const Reach reach = reachOf(lever, m_metric);
     const double shown = toUnit(base, unitOf(lever));
-    m_levers[lever].slider->setValue(
-        static_cast<int>(std::lround(shown / reach.step)) * reach.step);
+    m_levers[lever].slider->setValue(static_cast<int>(std::lround(shown / reach.step)) *
+                                     reach.step);
 }
 
 void WhatIf::setRanges()

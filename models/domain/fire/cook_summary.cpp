@@ -183,8 +183,8 @@ void CookReader::readBalance(CookFuel &fuel, const Cook &cook, Instant end,
         s.wind = wind ? wind->toDouble() / 1000.0 : meanWind;
         s.rain = m_weather.rainOver(Instant::ofSeconds(t), Instant::ofSeconds(next));
         const bool between = t >= cook.lit.seconds() + 2 * step && next + 2 * step <= end.seconds();
-        brokeOff = brokeOff ||
-                   (between && s.pit - s.outside < kBrokenOff * (heat.target - s.outside));
+        brokeOff =
+            brokeOff || (between && s.pit - s.outside < kBrokenOff * (heat.target - s.outside));
         heat.course.push_back(s);
     }
     fuel.columns = heatColumns(heatShape(m_books.pits.value(fuel.pit)), heat);

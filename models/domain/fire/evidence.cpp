@@ -137,8 +137,8 @@ std::optional<DiagnosisQuestion> questionOf(const FuelAnswer &fuel, RecordId pit
         DiagnosisQuestion question;
         question.pit = pit;
         question.flagged = one.flag != WatchFlag::None;
-        const bool less = one.flag == WatchFlag::Less ||
-                          (one.flag == WatchFlag::None && one.down > one.up);
+        const bool less =
+            one.flag == WatchFlag::Less || (one.flag == WatchFlag::None && one.down > one.up);
         question.direction = less ? WatchFlag::Less : WatchFlag::More;
         const auto &moved = less ? one.fall : one.climb;
         if (!moved)

@@ -9,8 +9,8 @@ namespace rickyard::domain {
 
 // One entry a judged cook, by lighting time. Preheat: from lighting to the mark "at temperature".
 // Doors: notes of that kind over the hours of the fire. Feed gap: the longest interval between
-// feedings over the median one, from four feedings on (the last hour of the fire left out: it is let
-// burn down). Dial: a logged pit probe less what was read and typed within five minutes of it,
+// feedings over the median one, from four feedings on (the last hour of the fire left out: it is
+// let burn down). Dial: a logged pit probe less what was read and typed within five minutes of it,
 // median, from three such pairs on.
 QVector<EvidenceCook> evidenceOf(const Books &books, const FuelAnswer &fuel);
 

@@ -43,7 +43,8 @@ QString basisOf(const Books &books, const FuelAnswer &fuel, RecordId pit, bool &
     ofThisPit = own > 0;
     if (own > 0)
         return QString(QStringLiteral("From ") + countOf(own, QStringLiteral("cook")) +
-                       QStringLiteral(" of ") + name + QStringLiteral(", its size and the crew's ") +
+                       QStringLiteral(" of ") + name +
+                       QStringLiteral(", its size and the crew's ") +
                        countOf(all, QStringLiteral("cook")) + QStringLiteral(" in all."));
     if (all > 0)
         return QString(QStringLiteral("Assumed: ") + name +

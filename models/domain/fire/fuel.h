@@ -80,7 +80,7 @@ inline Temperature mildDay()
 {
     return temperatureFromFahrenheit(60);
 }
-constexpr double kUsualHours = 12; // common practice, no source
+constexpr double kUsualHours = 12;                // common practice, no source
 constexpr Speed kUsualWind = Speed::ofBase(2500); // about 5.6 mph; a working figure, no source
 
 // How a pit stands after its last cook.
@@ -108,8 +108,8 @@ struct PitFuel {
 
     // How near the chart is to its limit, 0 to 1 and above.
     [[nodiscard]] double nearness() const { return limit > 0 ? up / limit : 0.0; }
-    // Flagged, and the evidence still stands: the interval of the excess lies above zero and the sum
-    // above two thirds of its limit. The flag itself only falls when the sum is at zero.
+    // Flagged, and the evidence still stands: the interval of the excess lies above zero and the
+    // sum above two thirds of its limit. The flag itself only falls when the sum is at zero.
     [[nodiscard]] bool named() const;
 };
 
@@ -136,8 +136,8 @@ FuelAnswer fuelAnswer(const Books &books, Instant now, const Wording &wording);
 // What a fire should take. A pit without a cook has the crew's coefficients, a crew without one the
 // heat balance alone; the interval is as wide as that deserves.
 ExpectedUse expectedUse(const Books &books, const FuelAnswer &fuel, const PlannedFire &fire);
-// The middle one of a pit's judged cooks (medians of length, pit, air, wind and food), else its usual
-// fire for kUsualHours.
+// The middle one of a pit's judged cooks (medians of length, pit, air, wind and food), else its
+// usual fire for kUsualHours.
 PlannedFire middleFire(const Books &books, const FuelAnswer &fuel, RecordId pit);
 // What each further hour of such a fire takes, once it is lit; `length` is not looked at.
 Heat hourlyUse(const Books &books, const FuelAnswer &fuel, PlannedFire fire);

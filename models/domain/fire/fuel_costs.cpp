@@ -95,8 +95,8 @@ QVector<FireWork> workByPit(const Books &books, const FuelAnswer &fuel)
 QVector<FireWork> workByEvent(const Books &books, const FuelAnswer &fuel)
 {
     const auto eventOf = [&](const CookFuel &cook) {
-        const auto planned = books.plannedCooks.constFind(
-            books.cooks.value(cook.cook).planned.value_or(0));
+        const auto planned =
+            books.plannedCooks.constFind(books.cooks.value(cook.cook).planned.value_or(0));
         return planned == books.plannedCooks.cend() ? RecordId{0} : planned->event.value_or(0);
     };
     auto sums = gathered<RecordId>(books, fuel, eventOf);

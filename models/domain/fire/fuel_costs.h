@@ -1,5 +1,5 @@
-// What the fires cost and what they did for it: by pit, by event and by month, per cook, per hour and
-// per pound of food. Wood is priced as its lot came in (cook_doubts.h, centsPerDryMass).
+// What the fires cost and what they did for it: by pit, by event and by month, per cook, per hour
+// and per pound of food. Wood is priced as its lot came in (cook_doubts.h, centsPerDryMass).
 #pragma once
 
 #include "models/domain/fire/fuel.h"
@@ -17,10 +17,10 @@ struct FireWork {
 
     int cooks = 0;
     double hours = 0;
-    Heat heat;             // burned
-    Mass dry;              // wood burned
-    Mass food;             // of cooks whose food was weighed
-    Heat heatOfFood;       // burned by those
+    Heat heat;              // burned
+    Mass dry;               // wood burned
+    Mass food;              // of cooks whose food was weighed
+    Heat heatOfFood;        // burned by those
     double degreeHours = 0; // kelvin-hours, of cooks where they are known
     Heat heatOfDegreeHours; // burned by those
     double balance = 0;     // joules that pit and food had to get by the heat balance, of those

@@ -120,8 +120,8 @@ void Replay::follow(PitFuel &pit, const CookFuel &cook)
 
 void Replay::judge(CookFuel &cook)
 {
-    cook.knownGood =
-        inKnownGood(m_books, cook.pit, dayOf(cook.lit, zoneOf(Wording{.timeZone = m_books.yard().timeZone})));
+    cook.knownGood = inKnownGood(
+        m_books, cook.pit, dayOf(cook.lit, zoneOf(Wording{.timeZone = m_books.yard().timeZone})));
     const WatchCook shown = watchCookOf(cook, m_settings);
     const WatchVerdict verdict = m_watch.add(shown);
     if (!verdict.leftOut.isEmpty()) {
@@ -192,9 +192,8 @@ FuelReplay Replay::run()
     for (CookFuel &cook : m_cooks)
         if (cook.complete())
             finished << &cook;
-    std::stable_sort(finished.begin(), finished.end(), [](const CookFuel *a, const CookFuel *b) {
-        return outOf(*a) < outOf(*b);
-    });
+    std::stable_sort(finished.begin(), finished.end(),
+                     [](const CookFuel *a, const CookFuel *b) { return outOf(*a) < outOf(*b); });
     qsizetype turn = 0;
     for (CookFuel *cook : finished) {
         for (; turn < m_turns.size() && m_turns.at(turn).at <= outOf(*cook); ++turn)

@@ -4,8 +4,8 @@
 //
 // The beliefs of the watch (how far pits differ, how far the terms of the balance may be off) are
 // looked at again when the log holds 30 cooks, 60, 120 and so on, from those cooks alone
-// (watch_tuning.h). When they move, the watch learns its log anew under them; verdicts already given
-// stand.
+// (watch_tuning.h). When they move, the watch learns its log anew under them; verdicts already
+// given stand.
 #pragma once
 
 #include "models/domain/fire/fuel.h"
@@ -21,8 +21,8 @@ struct PitTurn {
     RecordId finding = 0;
 };
 
-// A mending is a finding in state mended whose visit is done: it counts from the visit's end. A look
-// that found nothing counts from when it was written down. By time, up to `now`.
+// A mending is a finding in state mended whose visit is done: it counts from the visit's end. A
+// look that found nothing counts from when it was written down. By time, up to `now`.
 QVector<PitTurn> pitTurns(const Books &books, Instant now);
 
 WatchSettings watchSettingsOf(const Books &books);

@@ -95,8 +95,8 @@ QString FuelSentence::dear(Heat h, RecordId pit) const
 int FuelSentence::cooksOfAYear(RecordId pit) const
 {
     constexpr qint64 kYear = 365LL * 86400;
-    return static_cast<int>(std::count_if(
-        m_answer.cooks.begin(), m_answer.cooks.end(), [&](const CookFuel &cook) {
+    return static_cast<int>(
+        std::count_if(m_answer.cooks.begin(), m_answer.cooks.end(), [&](const CookFuel &cook) {
             return cook.pit == pit && cook.lit.seconds() > m_now.seconds() - kYear;
         }));
 }
@@ -140,20 +140,20 @@ Headline FuelSentence::named(const Pits &named, const Pits &all) const
     const Looked looked = lookedInto(worst);
     Headline h;
     h.standing = Standing::Act;
-    h.sentence = {{nameOf(worst), true},
-                  {QStringLiteral(" burns "), false},
-                  {QString(percent(excess.percent / 100.0, false) + QStringLiteral(" more")), true},
-                  {QString(QStringLiteral(" than it should (90 % sure: ") +
-                           percent(excess.lower / 100.0, false) + QStringLiteral(" to ") +
-                           percent(excess.upper / 100.0, false) + QStringLiteral(")")),
-                   false},
-                  {QStringLiteral(", since "), false},
-                  {day(m_books.cooks.value(excess.since).lit), true},
-                  {QStringLiteral(": about "), false},
-                  {QString(dear(Heat::rounded(excess.joulesPerCook), worst.pit) +
-                           QStringLiteral(" a cook")),
-                   true},
-                  {QString(QStringLiteral(". ") + looked.sentence), false}};
+    h.sentence = {
+        {nameOf(worst), true},
+        {QStringLiteral(" burns "), false},
+        {QString(percent(excess.percent / 100.0, false) + QStringLiteral(" more")), true},
+        {QString(QStringLiteral(" than it should (90 % sure: ") +
+                 percent(excess.lower / 100.0, false) + QStringLiteral(" to ") +
+                 percent(excess.upper / 100.0, false) + QStringLiteral(")")),
+         false},
+        {QStringLiteral(", since "), false},
+        {day(m_books.cooks.value(excess.since).lit), true},
+        {QStringLiteral(": about "), false},
+        {QString(dear(Heat::rounded(excess.joulesPerCook), worst.pit) + QStringLiteral(" a cook")),
+         true},
+        {QString(QStringLiteral(". ") + looked.sentence), false}};
     QStringList others;
     for (const PitFuel *pit : named)
         if (pit != &worst)
@@ -186,28 +186,27 @@ FuelSentence::Looked FuelSentence::lookedInto(const PitFuel &pit) const
     for (const Lot &lot : m_books.lots)
         names.lots.insert(lot.id, lot.name);
     const Cause &first = diagnosis.causes.first();
-    looked.sentence = QString(QStringLiteral("Likeliest: ") + causeName(first, names) +
-                              QStringLiteral(" (") + percent(first.probability, false) +
-                              QLatin1Char(')'));
+    looked.sentence =
+        QString(QStringLiteral("Likeliest: ") + causeName(first, names) + QStringLiteral(" (") +
+                percent(first.probability, false) + QLatin1Char(')'));
     const auto checks = checksOf(first.kind);
-    looked.sentence += checks.isEmpty() ? QStringLiteral(".")
-                                        : QString(QStringLiteral(". Look first: ") +
-                                                  checks.first().words);
+    looked.sentence += checks.isEmpty()
+                           ? QStringLiteral(".")
+                           : QString(QStringLiteral(". Look first: ") + checks.first().words);
     constexpr double kWorthNaming = 0.05;
     for (const Cause &cause : diagnosis.causes)
         if (cause.probability >= kWorthNaming)
-            looked.reasons << Reason{
-                QString(causeName(cause, names) + QStringLiteral(", ") +
-                        percent(cause.probability, false)),
-                evidenceWords(cause, names, m_wording),
-                false,
-                cause.lot != 0 ? Link{TableId::Lot, cause.lot} : Link{TableId::Pit, pit.pit}};
+            looked.reasons << Reason{QString(causeName(cause, names) + QStringLiteral(", ") +
+                                             percent(cause.probability, false)),
+                                     evidenceWords(cause, names, m_wording), false,
+                                     cause.lot != 0 ? Link{TableId::Lot, cause.lot}
+                                                    : Link{TableId::Pit, pit.pit}};
     for (qsizetype i = 0; i < checks.size() && i < 3; ++i)
-        looked.reasons << Reason{i == 0 ? QStringLiteral("Look at") : QStringLiteral("Then at"),
-                                 QString(checks.at(i).words + QStringLiteral(" (") +
-                                         checksBasis() + QLatin1Char(')')),
-                                 false,
-                                 {}};
+        looked.reasons << Reason{
+            i == 0 ? QStringLiteral("Look at") : QStringLiteral("Then at"),
+            QString(checks.at(i).words + QStringLiteral(" (") + checksBasis() + QLatin1Char(')')),
+            false,
+            {}};
     return looked;
 }
 
@@ -283,8 +282,7 @@ Headline FuelSentence::calm(const Pits &judged, const Pits &unjudged) const
                                    false};
     } else {
         h.sentence << SentencePart{QString(QStringLiteral(": over their last ") +
-                                           QString::number(kLastCooks) +
-                                           QStringLiteral(" cooks ")),
+                                           QString::number(kLastCooks) + QStringLiteral(" cooks ")),
                                    false};
         QStringList each;
         for (const PitFuel *pit : judged)
@@ -292,9 +290,8 @@ Headline FuelSentence::calm(const Pits &judged, const Pits &unjudged) const
         h.sentence << SentencePart{listOf(each), true}
                    << SentencePart{QStringLiteral(" against what was to be expected."), false};
     }
-    const auto few = std::count_if(judged.begin(), judged.end(), [](const PitFuel *pit) {
-        return pit->cooksEver < kFewCooks;
-    });
+    const auto few = std::count_if(judged.begin(), judged.end(),
+                                   [](const PitFuel *pit) { return pit->cooksEver < kFewCooks; });
     if (few > 0)
         h.sentence << SentencePart{QStringLiteral(" The log is short yet, so the ranges are wide."),
                                    false};
@@ -302,11 +299,11 @@ Headline FuelSentence::calm(const Pits &judged, const Pits &unjudged) const
     for (const PitFuel *pit : unjudged)
         waiting << nameOf(*pit);
     if (!waiting.isEmpty())
-        h.sentence << SentencePart{QString(QLatin1Char(' ') + listOf(waiting) +
-                                           (waiting.size() == 1
-                                                ? QStringLiteral(" has no judged cook yet.")
-                                                : QStringLiteral(" have no judged cook yet."))),
-                                   false};
+        h.sentence << SentencePart{
+            QString(QLatin1Char(' ') + listOf(waiting) +
+                    (waiting.size() == 1 ? QStringLiteral(" has no judged cook yet.")
+                                         : QStringLiteral(" have no judged cook yet."))),
+            false};
     const QString text = percent(nearest->excessOfLast, true);
     h.figure = text.left(text.size() - 2);
     h.figureUnit = QStringLiteral("%");

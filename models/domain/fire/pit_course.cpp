@@ -63,8 +63,7 @@ double valueAt(const Readings &readings, qint64 t)
     if (next == readings.end())
         return readings.last().temperature;
     const Reading &a = *(next - 1);
-    const double share =
-        static_cast<double>(t - a.time) / static_cast<double>(next->time - a.time);
+    const double share = static_cast<double>(t - a.time) / static_cast<double>(next->time - a.time);
     return a.temperature + share * (next->temperature - a.temperature);
 }
 

@@ -37,10 +37,9 @@ QVector<const CookFuel *> climbBefore(const QVector<const CookFuel *> &earlier)
     qsizetype run = 0;
     while (run < earlier.size() && earlier.at(earlier.size() - 1 - run)->verdict->up > 0)
         ++run;
-    const bool flagged =
-        std::any_of(earlier.end() - run, earlier.end(), [](const CookFuel *cook) {
-            return cook->verdict->flag == WatchFlag::More;
-        });
+    const bool flagged = std::any_of(earlier.end() - run, earlier.end(), [](const CookFuel *cook) {
+        return cook->verdict->flag == WatchFlag::More;
+    });
     return earlier.last(flagged ? run : std::min(kUsualBefore, earlier.size()));
 }
 
@@ -85,7 +84,7 @@ QVector<Repair> repairsOf(const Books &books, const FuelAnswer &fuel, Instant no
             return other.kind == PitTurnKind::Mended && other.pit == turn.pit;
         };
         const auto next = std::find_if(turns.begin() + i + 1, turns.end(), sameBefore);
-        const auto last = 
+        const auto last =
             std::find_if(turns.rbegin() + (turns.size() - i), turns.rend(), sameBefore);
         QVector<const CookFuel *> earlier;
         QVector<const CookFuel *> later;

@@ -76,9 +76,9 @@ QString usePartsWords(const ExpectedUse &use, const Wording &wording)
     const QLocale locale = localeOf(wording);
     QStringList words;
     for (const UsePart &part : usePartsOf(use))
-        words << QString((words.isEmpty() ? part.label : part.label.toLower()) +
-                         QLatin1Char(' ') + formatNumber(100.0 * part.share, 0, locale) +
-                         QChar(0x202F) + QLatin1Char('%'));
+        words << QString((words.isEmpty() ? part.label : part.label.toLower()) + QLatin1Char(' ') +
+                         formatNumber(100.0 * part.share, 0, locale) + QChar(0x202F) +
+                         QLatin1Char('%'));
     return words.join(QStringLiteral(", "));
 }
 
@@ -108,7 +108,8 @@ UseWords useWords(const Books &books, const PlannedFire &fire, const ExpectedUse
                  show(fire.wind.value_or(kUsualWind), system, locale, 0),
                  shelterOf(books.pits.value(fire.pit).shelter));
     words.amount = withSymbol(number(use.middle));
-    words.likely = withSymbol(FireUseWords::tr("%1 to %2").arg(number(use.lower), number(use.upper)));
+    words.likely =
+        withSymbol(FireUseWords::tr("%1 to %2").arg(number(use.lower), number(use.upper)));
     words.parts = usePartsWords(use, wording);
     return words;
 }

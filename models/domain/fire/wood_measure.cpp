@@ -109,7 +109,8 @@ std::optional<WoodEstimate> byCrate(const Books &books, const Cook &cook, QStrin
         return std::nullopt;
     const double asIs = kilograms(*cook.crateBefore - *cook.crateAfter);
     if (asIs < 0) {
-        problems << MeasureWords::tr("The crate weighs more after the cook than before: check both.");
+        problems << MeasureWords::tr(
+            "The crate weighs more after the cook than before: check both.");
         return std::nullopt;
     }
     const auto lots = lotsOf(books, cook);
@@ -189,9 +190,9 @@ void reconcile(WoodReckoning &reckoning)
 WoodReckoning woodReckoning(const Books &books, const Cook &cook)
 {
     WoodReckoning reckoning;
-    for (const auto &way : {byTally(books, cook, reckoning.problems),
-                            byCrate(books, cook, reckoning.problems),
-                            byStack(books, cook, reckoning.problems)})
+    for (const auto &way :
+         {byTally(books, cook, reckoning.problems), byCrate(books, cook, reckoning.problems),
+          byStack(books, cook, reckoning.problems)})
         if (way)
             reckoning.ways << *way;
     for (const Movement &m : books.movements)

@@ -16,13 +16,13 @@
 namespace rickyard::domain {
 
 // Standard errors, common practice, no source.
-constexpr double kMiscount = 0.02;       // of a tally at night
-constexpr double kFeedScale = 0.01;      // of a feed that was weighed
-constexpr double kSplitScatter = 0.25;   // of single splits, where it was not measured
-constexpr double kCrateScale = 0.3;      // kilograms, of each weighing
-constexpr double kStackMeasure = 0.03;   // of each measuring of a stack
-constexpr double kStackFill = 0.08;      // of the share of a stack that is wood
-constexpr double kTooFarApart = 0.01;    // chance under which the ways are said not to agree
+constexpr double kMiscount = 0.02;     // of a tally at night
+constexpr double kFeedScale = 0.01;    // of a feed that was weighed
+constexpr double kSplitScatter = 0.25; // of single splits, where it was not measured
+constexpr double kCrateScale = 0.3;    // kilograms, of each weighing
+constexpr double kStackMeasure = 0.03; // of each measuring of a stack
+constexpr double kStackFill = 0.08;    // of the share of a stack that is wood
+constexpr double kTooFarApart = 0.01;  // chance under which the ways are said not to agree
 
 enum class WoodWay { Tally, Crate, Stack };
 
@@ -47,7 +47,8 @@ struct WoodReckoning {
 WoodReckoning woodReckoning(const Books &books, const Cook &cook);
 
 // The ledger entries that bring what is booked to the reckoned figure: on the lot of the crate or
-// stack, else on the lots fed, by their shares. Empty when nothing is to be moved or no lot is known.
+// stack, else on the lots fed, by their shares. Empty when nothing is to be moved or no lot is
+// known.
 QVector<Movement> trueUpOf(const Books &books, const Cook &cook, const WoodReckoning &reckoning,
                            Instant at);
 

@@ -34,8 +34,8 @@ QVector<Pile> pilesOf(const Books &books, const Stock &stock, const QVector<Burn
         if (choice.rank == 0)
             continue;
         for (const LotStock &lot : stock.lots) {
-            if (lot.lot != choice.lot || lot.readiness != Readiness::Dry ||
-                lot.netHeat <= Heat() || !lot.asIs)
+            if (lot.lot != choice.lot || lot.readiness != Readiness::Dry || lot.netHeat <= Heat() ||
+                !lot.asIs)
                 continue;
             Pile pile;
             pile.lot = lot.lot;
@@ -133,19 +133,18 @@ QString pullWords(const Books &books, const LoadList &list, const Wording &wordi
         return list.splits > 0 ? what.arg(list.splitsOf(one))
                                : what.arg(show(list.asIsOf(one), system, locale, 0));
     };
-    const QString amount = list.splits > 0
-                               ? LoadWords::tr("%1 splits (%2)")
-                                     .arg(list.splits)
-                                     .arg(show(list.asIs, system, locale, 0))
-                               : show(list.asIs, system, locale, 0);
-    QString words =
-        LoadWords::tr("Pull %1 of %2: %3, %4, %5.")
-            .arg(amount, names.join(LoadWords::tr(", then ")),
-                 phase(LoadPhase::Lighting, LoadWords::tr("%1 to light")),
-                 phase(LoadPhase::Hold, LoadWords::tr("%1 to hold")),
-                 phase(LoadPhase::Reserve, LoadWords::tr("%1 in reserve")));
+    const QString amount = list.splits > 0 ? LoadWords::tr("%1 splits (%2)")
+                                                 .arg(list.splits)
+                                                 .arg(show(list.asIs, system, locale, 0))
+                                           : show(list.asIs, system, locale, 0);
+    QString words = LoadWords::tr("Pull %1 of %2: %3, %4, %5.")
+                        .arg(amount, names.join(LoadWords::tr(", then ")),
+                             phase(LoadPhase::Lighting, LoadWords::tr("%1 to light")),
+                             phase(LoadPhase::Hold, LoadWords::tr("%1 to hold")),
+                             phase(LoadPhase::Reserve, LoadWords::tr("%1 in reserve")));
     if (list.missing > Heat())
-        words += LoadWords::tr(" Dry wood for %1 is missing.").arg(heatWords(list.missing, wording));
+        words +=
+            LoadWords::tr(" Dry wood for %1 is missing.").arg(heatWords(list.missing, wording));
     return words;
 }
 

@@ -30,9 +30,9 @@ PlannedUse useOf(const Books &books, const FuelAnswer &fuel, const WeatherSeries
     use.light = planned.light;
     const WeatherMean mean = weather.climatology(planned.light, planned.light + planned.length);
     use.outside = planned.outside ? *planned.outside : mean.temperature.value_or(mildDay());
-    use.weatherBasis =
-        planned.outside    ? QStringLiteral("the forecast typed in for the cook")
-        : mean.temperature ? mean.basis
+    use.weatherBasis = planned.outside ? QStringLiteral("the forecast typed in for the cook")
+                       : mean.temperature
+                           ? mean.basis
                            : QStringLiteral("no weather on record for the time of year: 60 °F "
                                             "(16 °C) assumed");
     const auto usual = books.pits.value(planned.pit).usualTemperature;

@@ -11,7 +11,6 @@ namespace rickyard::domain {
 
 namespace {
 
-
 double normalDensity(double z)
 {
     return std::exp(-0.5 * z * z) / std::sqrt(2.0 * std::numbers::pi);
@@ -73,7 +72,8 @@ double orderingAndHoldingCost(double quantity, double orderCost, double holdingC
     return orderCost * rate / quantity + 0.5 * holdingCost * quantity;
 }
 
-statistics::Answer<double> newsvendorStock(double mean, double sd, double leftCost, double missingCost)
+statistics::Answer<double> newsvendorStock(double mean, double sd, double leftCost,
+                                           double missingCost)
 {
     if (!above({sd, leftCost, missingCost}) || !std::isfinite(mean))
         return outOfRange(
@@ -123,8 +123,8 @@ QString noteOf(const PointCheck &check)
 
 } // namespace
 
-statistics::Answer<PointCheck> checkReorderPoint(double daily, double dailySd, const Spread &lead, double never,
-                                     double risk, quint64 seed, int paths)
+statistics::Answer<PointCheck> checkReorderPoint(double daily, double dailySd, const Spread &lead,
+                                                 double never, double risk, quint64 seed, int paths)
 {
     std::vector<double> days(static_cast<size_t>(std::max(paths, 2)));
     DrawStream leads(seed, DrawSubject::Offer);

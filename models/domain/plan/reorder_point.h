@@ -11,7 +11,6 @@
 
 namespace rickyard::domain {
 
-
 // Standard normal loss, E[(Z - z)+] = phi(z) - z (1 - Phi(z)).
 double normalLoss(double z);
 // Second loss, E[((Z - z)+)^2] / 2 = ((z^2 + 1)(1 - Phi(z)) - z phi(z)) / 2.
@@ -29,7 +28,8 @@ double orderingAndHoldingCost(double quantity, double orderCost, double holdingC
 // The stock for one selling of N(mean, sd) that costs least: the quantile at p / (p + h). Over a
 // lead time and review of n periods it is the base stock with mean n mu and sd sqrt(n) sigma.
 // Refused unless sd, h (a unit left) and p (a unit missing) are above 0.
-statistics::Answer<double> newsvendorStock(double mean, double sd, double leftCost, double missingCost);
+statistics::Answer<double> newsvendorStock(double mean, double sd, double leftCost,
+                                           double missingCost);
 double newsvendorCost(double stock, double mean, double sd, double leftCost, double missingCost);
 
 // Demand a day and lead time in days, each with its standard deviation.
@@ -60,7 +60,8 @@ struct PointCheck {
 // Daily demand is normal; the lead time's mean and sd are taken from the drawn ones.
 // `never`: chance that the load does not come at all; it is in the simulation alone, as the
 // formula has no place for it. Refused as reorderPoint; also when every load never comes.
-statistics::Answer<PointCheck> checkReorderPoint(double daily, double dailySd, const Spread &lead, double never,
-                                     double risk, quint64 seed, int paths = kStockPaths);
+statistics::Answer<PointCheck> checkReorderPoint(double daily, double dailySd, const Spread &lead,
+                                                 double never, double risk, quint64 seed,
+                                                 int paths = kStockPaths);
 
 } // namespace rickyard::domain

@@ -46,7 +46,7 @@ struct Cook {
     std::optional<Mass> crateAfter;
     std::optional<Volume> stackBefore; // stacked wood at the pit, by difference
     std::optional<Volume> stackAfter;
-    std::optional<RecordId> woodLot; // what the crate or the stack is of; missing: as the feeds
+    std::optional<RecordId> woodLot;    // what the crate or the stack is of; missing: as the feeds
     std::optional<Temperature> outside; // typed when there is no weather series
     std::optional<Speed> wind;
     QString note;

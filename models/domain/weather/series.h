@@ -24,8 +24,9 @@ class WeatherSeries
 {
 public:
     explicit WeatherSeries(const Books &books);
-    // Millimetres that fell in the stretch: each record tells of the hour before it, and counts with
-    // the part of that hour that lies in the stretch. Observations only; where none is, none fell.
+    // Millimetres that fell in the stretch: each record tells of the hour before it, and counts
+    // with the part of that hour that lies in the stretch. Observations only; where none is, none
+    // fell.
     [[nodiscard]] double rainOver(Instant from, Instant to) const;
     // Time-weighted. Observations only; gaps stay gaps.
     [[nodiscard]] WeatherMean mean(Instant from, Instant to) const;
