@@ -233,7 +233,8 @@ private Q_SLOTS:
     {
         start();
         addTrace(QStringLiteral("grate"), everySecond(0, 20000, [](int i) {
-                     return i > 8000 && i < 12000 ? 60.0 : 250 + 5 * std::sin(i / 90.0);
+                     return i > 8000 && i < 12000 ? 60 + std::sin(i / 9.0)
+                                                  : 250 + 5 * std::sin(i / 90.0);
                  }));
         addTrace(QStringLiteral("shelf"),
                  everySecond(0, 20000, [](int i) { return 240 + 5 * std::sin(i / 70.0); }));

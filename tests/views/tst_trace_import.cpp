@@ -358,9 +358,12 @@ private Q_SLOTS:
         detail.show();
         QApplication::setActiveWindow(&detail);
         QVERIFY(QTest::qWaitForWindowExposed(&detail));
+        QTRY_COMPARE(QApplication::activeWindow(), &detail);
         QTest::keyClick(&detail, Qt::Key_I, Qt::ControlModifier);
+        // A button that is pressed by its key goes down for a moment first.
+        QTRY_VERIFY(detail.findChild<TraceImportDialog *>() != nullptr);
         auto *byKey = detail.findChild<TraceImportDialog *>();
-        QVERIFY(byKey != nullptr && byKey->isVisible());
+        QVERIFY(byKey->isVisible());
         QCOMPARE(byKey->cook(), m_yard->cooks.last());
         QTest::keyClick(byKey, Qt::Key_Escape);
         QTRY_VERIFY(detail.findChild<TraceImportDialog *>() == nullptr);

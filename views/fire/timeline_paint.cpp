@@ -17,7 +17,8 @@ using domain::toUnit;
 
 namespace {
 
-constexpr int kFaintTicks = 4; // steps that the scale of temperatures is cut into, about
+constexpr qsizetype kPiece = 24; // points of a smooth line drawn at once
+constexpr int kFaintTicks = 4;   // steps that the scale of temperatures is cut into, about
 
 // A step of 1, 2 or 5 times a power of ten that cuts the span into about `parts`.
 double roundStep(double span, int parts)
@@ -348,6 +349,13 @@ void TimelinePainter::paintProbe(QPainter &painter, const TimelineFrame &frame,
             gap = std::upper_bound(gap, probe.breaks.end(), i);
         }
         line.append(QPointF(frame.xOf(probe.x[i]), yOf(frame, probe.y.value(i))));
+        // In pieces that share an end: the rasteriser searches each row of a smooth path from its
+        // start, so that one long wild path costs the square of its length.
+        if (!dense && line.size() == kPiece) {
+            const QPointF end = line.last();
+            draw();
+            line.append(end);
+        }
     }
     draw();
 }
