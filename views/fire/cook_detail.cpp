@@ -117,7 +117,7 @@ void CookDetail::addParts(QVBoxLayout *column)
     m_changes = new CookChangesPanel(m_context, this);
     m_parts->addSection(tr("Timeline"), m_probes);
     m_parts->addSection(tr("Wood and money"), wood);
-    const int changes = m_parts->addSection(tr("Changed afterwards"), m_changes);
+    const int changes = m_parts->addSection(tr("Changes"), m_changes);
     connect(m_changes, &CookChangesPanel::countChanged, this, [this, changes](int count) {
         m_parts->setFigure(changes, count == 0 ? QString() : QString::number(count));
     });

@@ -90,9 +90,6 @@ QWidget *LightPanel::buildChoices()
     m_preheat = new TextLabel(QString(), TextStyle::BodyStrong, Role::Ink, card);
     m_preheat->setWordWrap(true);
     card->body()->addWidget(m_preheat);
-    m_pull = new TextLabel(QString(), TextStyle::BodyStrong, Role::Ink, card);
-    m_pull->setWordWrap(true);
-    card->body()->addWidget(m_pull);
     connect(m_by, &QTimeEdit::timeChanged, this, &LightPanel::showPreheat);
     connect(m_target, &QLineEdit::textEdited, this, &LightPanel::showPreheat);
     connect(m_start, &QButtonGroup::idClicked, this, &LightPanel::showPreheat);
@@ -115,6 +112,9 @@ QWidget *LightPanel::buildChecks()
            "reach. A lit pit is not towed."),
         card);
     card->body()->addWidget(caution);
+    m_pull = new TextLabel(QString(), TextStyle::BodyStrong, Role::Ink, card);
+    m_pull->setWordWrap(true);
+    card->body()->addWidget(m_pull);
     m_drain = new QCheckBox(tr("I looked at the grease drain (kept as a note)"), card);
     m_drain->setAccessibleName(m_drain->text());
     m_drain->setMinimumHeight(look.px(40));

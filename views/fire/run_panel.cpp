@@ -214,6 +214,9 @@ void RunPanel::showExpected()
 {
     const FireWords words(m_context.books());
     m_expected->hide();
+    // The first half hour is lighting: wood is laid on before the heat is asked for.
+    if (m_context.verbs.now() - m_facts.lit < Duration::ofBase(1800))
+        return;
     for (const CookFuel &fuel : m_context.answers.answers().fuel.cooks) {
         if (fuel.cook != m_cook || !fuel.expected || !fuel.lower || !fuel.upper)
             continue;
