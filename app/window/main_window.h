@@ -33,6 +33,8 @@ public:
     [[nodiscard]] int currentPage() const;
     [[nodiscard]] views::Page *page(int index) const { return m_pages.value(index); }
     [[nodiscard]] commands::Verbs &verbs() { return *m_verbs; }
+    // The answers on the pages are those of the books as they are.
+    [[nodiscard]] bool answersCurrent() const { return m_answers->current(); }
 
 Q_SIGNALS:
     // The window asks its owner to open another yard, or a restored one, in its place: the file

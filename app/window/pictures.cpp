@@ -75,7 +75,10 @@ int makePictures(QApplication &application, const Launch &launch)
             std::move(workspace.value()), [] { return pictureMoment(); }, std::move(settings));
         window.resize(1280, 800);
         window.show();
-        settle(4000);
+        constexpr int kPatience = 120; // half seconds, on a machine that is busy otherwise
+        for (int i = 0; i < kPatience && !window.answersCurrent(); ++i)
+            settle(500);
+        settle(1500);
         if (!grabPages(window, folder, mode)) {
             err << "A picture could not be written to " << folder.absolutePath() << ".\n";
             return 1;
