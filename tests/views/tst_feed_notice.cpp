@@ -5,10 +5,13 @@
 #include "tests/support/yard_fixture.h"
 #include "views/fire/feed_notice.h"
 #include "views/fire/feed_pad.h"
+#include "views/fire/light_panel.h"
 #include "views/fire/run_facts.h"
+#include "views/widgets/caution_note.h"
 #include "views/wood/inline_question.h"
 
 #include <QFile>
+#include <QLabel>
 #include <QPushButton>
 #include <QSignalSpy>
 #include <QTest>
@@ -145,6 +148,36 @@ private Q_SLOTS:
         const auto fed = m_yard->verbs->feed(m_cook, m_yard->dryLot, 1);
         QVERIFY2(fed.ok(), qPrintable(fed.message()));
         QCOMPARE(m_yard->verbs->books().feeds.value(fed.value()).time, m_yard->now);
+    }
+
+    // The cautions that always hold stand there without any weather; a windy, hot day adds to them.
+    void cautionsFollowTheDay()
+    {
+        light();
+        const auto cautionOf = [](LightPanel &panel) {
+            QStringList texts;
+            for (const QLabel *label : panel.findChild<CautionNote *>()->findChildren<QLabel *>())
+                texts << label->text();
+            return texts.join(QLatin1Char(' '));
+        };
+        LightPanel calm(*m_yard->context);
+        calm.resize(900, 600);
+        calm.show();
+        QVERIFY(cautionOf(calm).contains(QStringLiteral("Carbon monoxide")));
+        QVERIFY(!cautionOf(calm).contains(QStringLiteral("burn ban")));
+        Weather w;
+        w.place = QStringLiteral("Yard");
+        w.time = m_yard->now;
+        w.temperature = temperatureFromFahrenheit(96);
+        w.wind = Speed::ofBase(7000);
+        QVERIFY(m_yard->verbs->add(w));
+        LightPanel windy(*m_yard->context);
+        windy.resize(900, 600);
+        windy.show();
+        QVERIFY2(cautionOf(windy).contains(QStringLiteral("burn ban")),
+                 qPrintable(cautionOf(windy)));
+        QVERIFY(cautionOf(windy).contains(QStringLiteral("one hour")));
+        QVERIFY(cautionOf(windy).contains(QStringLiteral("Carbon monoxide")));
     }
 
     void twoFeedsInOneSecondAreTwo()

@@ -8,6 +8,7 @@
 #include "views/fire/lot_picker.h"
 #include "views/fire/run_facts.h"
 #include "views/theme/theme_hub.h"
+#include "views/widgets/caution_note.h"
 #include "views/widgets/field_row.h"
 #include "views/widgets/flow_layout.h"
 #include "views/widgets/notice_bar.h"
@@ -28,6 +29,7 @@ using namespace rickyard::domain;
 LightPanel::LightPanel(PageContext &context, QWidget *parent) : QWidget(parent), m_context(context)
 {
     build();
+    showCautions({});
     connect(&context.answers, &workspace::AnswersService::updated, this, [this] {
         showBlocking();
         showPreheat();
@@ -152,6 +154,7 @@ void LightPanel::showPreheat()
     const Preheat p = preheat(
         books, *m_weather, m_pit, static_cast<StartKind>(m_start->checkedId()),
         Temperature::ofBase(typed->base), outside.value_or(temperatureFromCelsius(15)), now);
+    showCautions(outside);
     showPull(Temperature::ofBase(typed->base), outside);
     // The next time that the yard's clock shows it.
     const QTimeZone zone = zoneOf(wordingOf(books));
@@ -171,6 +174,28 @@ void LightPanel::showPreheat()
     m_preheat->setText(tr("Lit now it is at temperature about %1 (%2 to %3, %4). %5")
                            .arg(words.clock(now + p.middle, now), words.clock(now + p.early, now),
                                 words.clock(now + p.late, now), basis, when));
+}
+
+// What always holds, and what the day's weather adds to it.
+void LightPanel::showCautions(std::optional<Temperature> outside)
+{
+    QString text =
+        tr("Carbon monoxide kills without a smell: burn outdoors, away from doors and windows. "
+           "Never leave the fire alone. Look at the grease drain, and keep an extinguisher within "
+           "reach. A lit pit is not towed.");
+    const Speed breezy = Speed::ofBase(4470); // 10 mph
+    const Temperature hot = temperatureFromFahrenheit(90);
+    const FireWords words(m_context.books());
+    const auto wind = m_weather ? m_weather->windAt(m_context.verbs.now()) : std::nullopt;
+    if (wind && *wind >= breezy)
+        text +=
+            tr(" Wind of %1 today: sparks fly far, and some places forbid fires in it. Ask "
+               "about a burn ban.")
+                .arg(formatQuantity(wind->base(), words.unit(Dimension::Speed), words.locale(), 0));
+    if (outside && *outside >= hot)
+        text += tr(" %1 outside: food that is neither hot nor cold has one hour, not two.")
+                    .arg(words.temperature(*outside).text());
+    m_caution->setCaution(text);
 }
 
 QString LightPanel::pullText() const

@@ -14,6 +14,7 @@ class QVBoxLayout;
 namespace rickyard::views {
 
 class Card;
+class CautionNote;
 class FieldRow;
 class FlowLayout;
 class LotPicker;
@@ -48,6 +49,7 @@ private:
     void follow(); // the chosen pit changed
     void showBlocking();
     void showPreheat();
+    void showCautions(std::optional<domain::Temperature> outside);
     void showPull(domain::Temperature target, std::optional<domain::Temperature> outside);
     void light();
     // False: the message stands at the field.
@@ -71,6 +73,7 @@ private:
     QTimeEdit *m_by = nullptr;
     TextLabel *m_preheat = nullptr;
     TextLabel *m_pull = nullptr;
+    CautionNote *m_caution = nullptr;
     // Building it takes a moment: kept until the weather changes.
     std::optional<domain::WeatherSeries> m_weather;
     QCheckBox *m_asPlanned = nullptr;

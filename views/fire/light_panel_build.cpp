@@ -106,12 +106,8 @@ QWidget *LightPanel::buildChecks()
 {
     const Theme &look = theme(this);
     auto *card = new Card(tr("Before the match"), this);
-    auto *caution = new CautionNote(
-        tr("Carbon monoxide kills without a smell: burn outdoors, away from doors and windows. "
-           "Never leave the fire alone. Look at the grease drain, and keep an extinguisher within "
-           "reach. A lit pit is not towed."),
-        card);
-    card->body()->addWidget(caution);
+    m_caution = new CautionNote(QString(), card);
+    card->body()->addWidget(m_caution);
     m_pull = new TextLabel(QString(), TextStyle::BodyStrong, Role::Ink, card);
     m_pull->setWordWrap(true);
     card->body()->addWidget(m_pull);

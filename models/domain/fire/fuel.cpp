@@ -98,12 +98,15 @@ FuelAnswer fuelAnswer(const Books &books, Instant now, const Wording &wording)
 
 ExpectedUse expectedUse(const Books &books, const FuelAnswer &fuel, const PlannedFire &fire)
 {
-    const FuelWatch fresh = fuel.watch ? *fuel.watch : FuelWatch(watchSettingsOf(books));
+    std::optional<FuelWatch> fresh;
+    if (!fuel.watch)
+        fresh.emplace(watchSettingsOf(books));
+    const FuelWatch &watch = fuel.watch ? *fuel.watch : *fresh;
     const HeatColumns columns = columnsOf(books, fire);
     ExpectedUse use;
     use.basis = basisOf(books, fuel, fire.pit, use.fromNorm);
-    const auto forecast = fresh.expect(fire.pit, columns);
-    const auto parts = fresh.expectedParts(fire.pit, columns);
+    const auto forecast = watch.expect(fire.pit, columns);
+    const auto parts = watch.expectedParts(fire.pit, columns);
     if (!forecast || !parts)
         return use;
     use.middle = Heat::rounded(forecast->expected);
