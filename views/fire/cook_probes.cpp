@@ -13,6 +13,7 @@
 #include <QFileDialog>
 #include <QMimeData>
 #include <QPushButton>
+#include <QScrollArea>
 #include <QVBoxLayout>
 
 namespace rickyard::views {
@@ -101,7 +102,7 @@ void CookProbes::showLarge()
     auto *dialog = new QDialog(window());
     dialog->setAttribute(Qt::WA_DeleteOnClose);
     dialog->setWindowTitle(cookTitle(m_context.books(), *cook));
-    dialog->resize(look.px(1160), look.px(720));
+    dialog->resize(look.px(1160), look.px(740));
     auto *column = new QVBoxLayout(dialog);
     column->setContentsMargins(look.space(5), look.space(5), look.space(5), look.space(4));
     column->setSpacing(look.space(3));
@@ -122,9 +123,15 @@ void CookProbes::showLarge()
             m_context.say(tr("The picture is saved."));
     });
     timeline->addTool(picture);
-    column->addWidget(timeline, 1);
-    auto *facts = new ProbeFacts(dialog);
-    column->addWidget(facts);
+    column->addWidget(timeline, 2);
+    auto *scroll = new QScrollArea(dialog);
+    scroll->setWidgetResizable(true);
+    scroll->setFrameShape(QFrame::NoFrame);
+    scroll->setAccessibleName(tr("What the probes say"));
+    auto *facts = new ProbeFacts(scroll);
+    facts->setProbesAcross(6);
+    scroll->setWidget(facts);
+    column->addWidget(scroll, 1);
     connect(timeline, &CookTimeline::curvesRead, facts,
             [this, facts, timeline] { facts->show(m_context.books(), *timeline->curves()); });
     timeline->setCook(m_context.books(), m_cook, m_context.verbs.now());

@@ -103,26 +103,32 @@ void ProbeFacts::show(const Books &books, const CookCurves &curves)
 void ProbeFacts::fill(const QStringList &probes, const QVector<Line> &lines)
 {
     clearLayout(m_grid);
-    int column = 1;
-    for (const QString &probe : probes) {
-        auto *head = new TextLabel(probe, TextStyle::Caption, Role::InkMuted, m_table);
-        m_grid->addWidget(head, 0, column++, Qt::AlignRight);
-    }
-    int row = 1;
+    int row = 0;
     QStringList text;
-    for (const Line &line : lines) {
-        m_grid->addWidget(new TextLabel(line.name, TextStyle::Label, Role::InkMuted, m_table), row,
-                          0);
-        for (qsizetype i = 0; i < line.values.size(); ++i) {
-            auto *value = new TextLabel(line.values.at(i), TextStyle::Figures, Role::Ink, m_table);
-            value->setAccessibleName(
-                QStringLiteral("%1, %2: %3").arg(probes.at(i), line.name, line.values.at(i)));
-            m_grid->addWidget(value, row, static_cast<int>(i) + 1, Qt::AlignRight);
-            text << value->accessibleName();
-        }
+    for (qsizetype first = 0; first < probes.size(); first += m_across) {
+        const qsizetype end = std::min(first + m_across, probes.size());
+        if (first > 0)
+            m_grid->setRowMinimumHeight(row++, theme(this).space(2));
+        for (qsizetype i = first; i < end; ++i)
+            m_grid->addWidget(
+                new TextLabel(probes.at(i), TextStyle::Caption, Role::InkMuted, m_table), row,
+                static_cast<int>(i - first) + 1, Qt::AlignRight);
         ++row;
+        for (const Line &line : lines) {
+            m_grid->addWidget(new TextLabel(line.name, TextStyle::Label, Role::InkMuted, m_table),
+                              row, 0);
+            for (qsizetype i = first; i < end; ++i) {
+                auto *value =
+                    new TextLabel(line.values.at(i), TextStyle::Figures, Role::Ink, m_table);
+                value->setAccessibleName(
+                    QStringLiteral("%1, %2: %3").arg(probes.at(i), line.name, line.values.at(i)));
+                m_grid->addWidget(value, row, static_cast<int>(i - first) + 1, Qt::AlignRight);
+                text << value->accessibleName();
+            }
+            ++row;
+        }
     }
-    m_grid->setColumnStretch(static_cast<int>(probes.size()) + 1, 1);
+    m_grid->setColumnStretch(m_across + 1, 1);
     m_text = text.join(QLatin1Char('\n'));
     m_table->setAccessibleName(tr("Figures of the probes"));
     m_table->setAccessibleDescription(m_text);
@@ -138,21 +144,21 @@ void ProbeFacts::showFaults(const Books &books, const Cook &cook,
         for (const ProbeFault &fault : one.faults) {
             any = true;
             auto *line = new QWidget(m_faults);
-            auto *row = new QVBoxLayout(line);
+            auto *row = new QHBoxLayout(line);
             row->setContentsMargins(0, 0, 0, 0);
-            row->setSpacing(theme(this).space(1));
+            row->setSpacing(theme(this).space(2));
             row->addWidget(new StatusPill(Role::Watch,
                                           fault.kind == ProbeFaultKind::Flat
                                               ? tr("%1 stood still").arg(one.probe)
                                               : tr("%1 came off").arg(one.probe),
                                           line),
-                           0, Qt::AlignLeft);
+                           0, Qt::AlignTop);
             const QString said =
                 tr("From %1: %2. Left out of these figures; the readings stay.")
                     .arg(words.clock(cook.lit + Duration::ofBase(fault.from)), fault.words());
             auto *label = new TextLabel(said, TextStyle::Caption, Role::Ink, line);
             label->setWordWrap(true);
-            row->addWidget(label);
+            row->addWidget(label, 1);
             m_faults->layout()->addWidget(line);
             m_text += QString(QLatin1Char('\n') + one.probe + QStringLiteral(": ") + said);
         }

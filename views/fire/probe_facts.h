@@ -17,6 +17,8 @@ class ProbeFacts : public QWidget
 
 public:
     explicit ProbeFacts(QWidget *parent = nullptr);
+    // Probes beside each other; further ones stand below.
+    void setProbesAcross(int probes) { m_across = probes; }
     // Hidden without a trace. Figures are in the yard's units.
     void show(const domain::Books &books, const CookCurves &curves);
     // The whole as text, a line a figure.
@@ -36,6 +38,7 @@ private:
     QWidget *m_faults;
     TextLabel *m_note;
     QString m_text;
+    int m_across = 3;
 };
 
 } // namespace rickyard::views

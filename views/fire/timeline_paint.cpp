@@ -283,36 +283,39 @@ void TimelinePainter::paintFaults(QPainter &painter, const TimelineFrame &frame)
 {
     if (!m_content.curves)
         return;
-    const QFontMetricsF metrics(painter.font());
-    double taken = frame.temperatures.left(); // words stand beside each other, not on each other
+    const QRectF &lane = frame.temperatures;
+    QVector<std::pair<double, QString>> heads; // left edge and probe
     for (const ProbeCurve &probe : m_content.curves->probes)
         for (const domain::ProbeFault &fault : probe.faults) {
-            const double left = frame.xOf(static_cast<double>(fault.from));
-            const double right = frame.xOf(static_cast<double>(fault.to));
-            if (right < frame.temperatures.left() || left > frame.temperatures.right())
+            const double left = std::max(lane.left(), frame.xOf(static_cast<double>(fault.from)));
+            const double right = std::min(lane.right(), frame.xOf(static_cast<double>(fault.to)));
+            if (right < lane.left() || left > lane.right())
                 continue;
-            const QRectF stretch(left, frame.temperatures.top(), std::max(2.0, right - left),
-                                 frame.temperatures.height());
+            const QRectF stretch(left, lane.top(), std::max(2.0, right - left), lane.height());
             painter.fillRect(stretch, m_look.soft(Role::Watch));
             QColor hatch = m_look.color(Role::Watch);
             hatch.setAlphaF(0.35F);
             painter.fillRect(stretch, QBrush(hatch, Qt::BDiagPattern));
-            const QString words = CookTimeline::tr("%1 left out").arg(probe.name);
-            const double glyph = metrics.ascent();
-            double x = std::max(left, taken);
-            const double wide =
-                glyph + m_look.space(1) + metrics.horizontalAdvance(words) + m_look.space(2);
-            x = std::min(x, frame.temperatures.right() - wide);
-            if (x < taken)
-                continue;
-            const double y = frame.temperatures.top() + m_look.space(1);
-            painter.setRenderHint(QPainter::Antialiasing);
-            paintShape(&painter, QRectF(x + m_look.space(1), y, glyph, glyph), Role::Watch,
-                       m_look.color(Role::Watch));
-            painter.setPen(m_look.color(Role::Ink));
-            painter.drawText(QPointF(x + 2 * m_look.space(1) + glyph, y + metrics.ascent()), words);
-            taken = x + wide + m_look.space(1);
+            heads.append({left, probe.name});
         }
+    std::sort(heads.begin(), heads.end());
+    const QFontMetricsF metrics(painter.font());
+    const double glyph = metrics.ascent();
+    painter.setRenderHint(QPainter::Antialiasing);
+    double taken = lane.left(); // words stand beside each other, not on each other
+    for (const auto &[left, probe] : std::as_const(heads)) {
+        const QString words = CookTimeline::tr("%1 left out").arg(probe);
+        const double wide = glyph + metrics.horizontalAdvance(words) + 3 * m_look.space(1);
+        const double x = std::min(std::max(left, taken), lane.right() - wide);
+        if (x < taken)
+            continue;
+        const double y = lane.top() + m_look.space(1);
+        paintShape(&painter, QRectF(x + m_look.space(1), y, glyph, glyph), Role::Watch,
+                   m_look.color(Role::Watch));
+        painter.setPen(m_look.color(Role::Ink));
+        painter.drawText(QPointF(x + 2 * m_look.space(1) + glyph, y + metrics.ascent()), words);
+        taken = x + wide + m_look.space(1);
+    }
 }
 
 void TimelinePainter::paintProbe(QPainter &painter, const TimelineFrame &frame,
@@ -324,22 +327,26 @@ void TimelinePainter::paintProbe(QPainter &painter, const TimelineFrame &frame,
         domain::statistics::columnExtremes(probe.x, probe.y, frame.from, frame.to, columns);
     if (kept.empty())
         return;
+    // Where readings stand closer than pixels the line fills a shape. Two thin lines, one below the
+    // other, draw the same shape as one smooth thick one in a fraction of the time.
     const bool dense = kept.size() > columns * 2;
     painter.setRenderHint(QPainter::Antialiasing, !dense);
     QPen pen = seriesPen(hue, m_look);
-    // Where readings stand closer than pixels the line is a filled shape already; a thin pen
-    // draws the same shape in a fraction of the time.
     pen.setWidthF(dense ? 1 : m_look.px(1.75));
     pen.setCapStyle(dense ? Qt::FlatCap : Qt::RoundCap);
     painter.setPen(pen);
     painter.setBrush(Qt::NoBrush);
     QPolygonF line;
-    line.reserve(static_cast<qsizetype>(kept.size()));
+    line.reserve(dense ? static_cast<qsizetype>(kept.size()) : kPiece);
     const auto draw = [&] {
         if (line.size() > 1)
             painter.drawPolyline(line);
         else if (line.size() == 1)
             painter.drawPoint(line.first());
+        for (int below = 1; dense && below < m_look.px(1.75); ++below) {
+            line.translate(0, 1);
+            painter.drawPolyline(line);
+        }
         line.clear();
     };
     auto gap = std::lower_bound(probe.breaks.begin(), probe.breaks.end(), kept.front() + 1);
