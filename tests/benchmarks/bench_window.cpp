@@ -119,6 +119,12 @@ int main(int argc, char **argv)
             lot = stock.lot;
     for (int i = 0; i < 3; ++i)
         measure(pulse, "feed", [&] { (void)window.verbs().feed(lit, lot, 1); });
+    window.openPage(3);
+    domain::Cook night = books.cooks.value(lit);
+    night.lit = now - domain::durationFromHours(11);
+    (void)window.verbs().edit(night);
+    measure(pulse, "a cook finished, on the Pits page",
+            [&] { (void)window.verbs().mark(lit, commands::Verbs::Mark::FireOut); });
     window.openPage(1);
     measure(pulse, "a moisture reading", [&] {
         domain::MoistureReading r;
