@@ -33,17 +33,12 @@ namespace {
 
 QVector<items::DerivedModel::Column> costColumns()
 {
-    return {{CostTable::tr("What"), false},
-            {CostTable::tr("Cooks"), true},
-            {CostTable::tr("Hours"), true},
-            {CostTable::tr("Heat"), true},
-            {CostTable::tr("An hour"), true},
-            {CostTable::tr("Per 1,000 degree-hours"), true},
-            {CostTable::tr("Per weight of food"), true},
-            {CostTable::tr("Heat that did work"), true},
-            {CostTable::tr("Wood, money"), true},
-            {CostTable::tr("A cook"), true},
-            {CostTable::tr("Per weight of food, money"), true}};
+    return {{CostTable::tr("What"), false},   {CostTable::tr("Cooks"), true},
+            {CostTable::tr("Hours"), true},   {CostTable::tr("Heat"), true},
+            {CostTable::tr("/ hour"), true},  {CostTable::tr("/ 1,000 °h"), true},
+            {CostTable::tr("/ food"), true},  {CostTable::tr("Did work"), true},
+            {CostTable::tr("Money"), true},   {CostTable::tr("$ / cook"), true},
+            {CostTable::tr("$ / food"), true}};
 }
 
 DerivedCell costFigure(const QString &text, std::optional<double> sort)
@@ -97,7 +92,6 @@ void CostTable::build()
     m_view->verticalHeader()->setDefaultSectionSize(look.rowHeight());
     m_view->horizontalHeader()->setHighlightSections(false);
     m_view->horizontalHeader()->setStretchLastSection(true);
-    m_view->horizontalHeader()->setMinimumHeight(2 * look.rowHeight());
     m_view->horizontalHeader()->setSortIndicator(-1, Qt::AscendingOrder);
     connect(m_view, &QTableView::activated, this, [this](const QModelIndex &index) {
         const Link link = m_model->linkAt(m_proxy->mapToSource(index).row());
@@ -193,7 +187,7 @@ void CostTable::fill()
         rows << rowOf(work);
     m_model->setRows(rows);
     for (int c = 0; c + 1 < m_model->columnCount(); ++c)
-        m_view->setColumnWidth(c, theme(this).px(c == 0 ? 190 : 88));
+        m_view->setColumnWidth(c, theme(this).px(c == 0 ? 170 : c == 8 ? 102 : 80));
     m_sentence->setText(sentence());
 }
 
