@@ -5,22 +5,16 @@
 #include "views/fire/trace_mapping_form.h"
 #include "views/theme/icons.h"
 #include "views/theme/number_style.h"
-#include "views/theme/theme_hub.h"
 #include "views/widgets/notice_bar.h"
 #include "views/widgets/status_pill.h"
 #include "views/widgets/text_label.h"
 
-#include <QCloseEvent>
 #include <QComboBox>
-#include <QDropEvent>
-#include <QFileDialog>
-#include <QLineEdit>
-#include <QMimeData>
-#include <QProgressBar>
-#include <QPushButton>
-#include <QSettings>
 #include <QStandardItemModel>
 #include <QTableView>
+#include <QTimeZone>
+
+#include <algorithm>
 
 namespace rickyard::views {
 
@@ -30,8 +24,6 @@ using exchange::ProbeLogMapping;
 namespace {
 
 constexpr int kTracePreviewRows = 14;
-constexpr int kTraceRefusalsShown = 8;
-constexpr char kTraceFolderKey[] = "fire/traceFolder";
 // A log whose highest reading lies beyond these is more likely in the other unit. Common practice,
 // no source.
 constexpr double kHotForCelsius = 205;     // °C
@@ -57,6 +49,54 @@ QString unitDoubt(const ProbeLog &log, bool fahrenheit)
 
 } // namespace
 
+TraceImportDialog::TraceImportDialog(PageContext &context, domain::RecordId cook, QWidget *parent)
+    : ImportDialog(context,
+                   {tr("Import the log of a probe"), tr("Choose the log of a probe"),
+                    tr("Tables of text (*.csv *.txt *.tsv *.log);;All files (*)"),
+                    QStringLiteral("fire/traceFolder"),
+                    tr("Choose a file, or drop it here; its columns are guessed, and you say what "
+                       "is wrong."),
+                    tr("Import the log into the cook"), QLatin1String(exchange::kTraceProfileKind),
+                    tr("the place of the logger"),
+                    tr(" The next file with these headers gets it by itself.")},
+                   parent)
+{
+    QTimeZone zone(context.books().yard().timeZone.toUtf8());
+    m_form = new TraceMappingForm(zone.isValid() ? zone : QTimeZone::utc());
+    build(m_form);
+    m_cooks = new QComboBox;
+    m_cooks->setAccessibleName(tr("Cook that the log belongs to"));
+    addChoice(tr("Cook"), m_cooks);
+    connect(m_cooks, &QComboBox::activated, this, [this] { useProfile(profile()); });
+    connect(&m_job, &TraceImportJob::opened, this, &TraceImportDialog::takeFile);
+    connect(&m_job, &TraceImportJob::wasRead, this, &TraceImportDialog::takeLog);
+    connect(&m_job, &TraceImportJob::compared, this, &TraceImportDialog::takeChanges);
+    connect(&m_job, &TraceImportJob::progressed, this, &TraceImportDialog::showProgress);
+    connect(m_form, &TraceMappingForm::changed, this, &TraceImportDialog::readSoon);
+    connect(m_form, &TraceMappingForm::layoutChanged, this, [this] {
+        const ProbeLogMapping mapping = m_form->mapping();
+        guessAnew(mapping.headerLine, mapping.separator);
+    });
+    fillCooks(cook);
+    setState(State::NoFile);
+}
+
+// The latest first, as most logs are of the cook that just ended.
+void TraceImportDialog::fillCooks(domain::RecordId first)
+{
+    const domain::Books &books = context().books();
+    QVector<domain::Cook> cooks(books.cooks.cbegin(), books.cooks.cend());
+    std::sort(cooks.begin(), cooks.end(),
+              [](const domain::Cook &a, const domain::Cook &b) { return a.lit > b.lit; });
+    const FireWords words(books);
+    for (const domain::Cook &cook : std::as_const(cooks))
+        m_cooks->addItem(cook.name.trimmed().isEmpty()
+                             ? cookTitle(books, cook)
+                             : tr("%1, %2").arg(cookTitle(books, cook), words.day(cook.lit)),
+                         QVariant::fromValue<qint64>(cook.id));
+    chooseCook(first);
+}
+
 TraceImportDialog::~TraceImportDialog() = default;
 
 domain::RecordId TraceImportDialog::cook() const
@@ -64,24 +104,9 @@ domain::RecordId TraceImportDialog::cook() const
     return m_cooks->currentData().toLongLong();
 }
 
-domain::RecordId TraceImportDialog::profile() const
-{
-    return m_profiles->currentData().toLongLong();
-}
-
 bool TraceImportDialog::ready() const
 {
     return m_log.ok && cook() != 0;
-}
-
-QString TraceImportDialog::reportText() const
-{
-    return m_report->text();
-}
-
-QAbstractItemModel *TraceImportDialog::previewModel() const
-{
-    return m_preview;
 }
 
 void TraceImportDialog::chooseCook(domain::RecordId cook)
@@ -89,72 +114,28 @@ void TraceImportDialog::chooseCook(domain::RecordId cook)
     m_cooks->setCurrentIndex(qMax(0, m_cooks->findData(QVariant::fromValue<qint64>(cook))));
 }
 
-void TraceImportDialog::setState(State state)
-{
-    m_state = state;
-    const bool busy = state == State::Opening || state == State::Reading || state == State::Writing;
-    m_progress->setVisible(busy);
-    m_stop->setVisible(state == State::Reading || state == State::Writing);
-    m_form->setEnabled(state == State::Reading || state == State::Checked);
-    m_choose->setEnabled(state != State::Writing);
-    m_cooks->setEnabled(state != State::Writing);
-    m_profiles->setEnabled(state != State::Writing);
-    m_import->setEnabled(state == State::Checked && ready() && !m_context.readOnly());
-    qint64 readings = 0;
-    for (const exchange::ProbeSeries &series : m_log.series)
-        readings += series.points.size();
-    m_import->setText(
-        m_import->isEnabled()
-            ? tr("Import %1 readings").arg(QLocale(QLocale::English).toString(readings))
-            : tr("Import"));
-    m_saveProfile->setEnabled(state == State::Checked && !m_context.readOnly() &&
-                              !m_file.head.isEmpty());
-    m_progress->setRange(0, 0);
-    m_progress->setFormat(state == State::Writing ? tr("Writing… %p %") : tr("Reading… %p %"));
-}
-
-void TraceImportDialog::chooseFile()
-{
-    const QString folder = m_context.settings.value(QLatin1String(kTraceFolderKey)).toString();
-    const QString path =
-        QFileDialog::getOpenFileName(this, tr("Choose the log of a probe"), folder,
-                                     tr("Tables of text (*.csv *.txt *.tsv *.log);;All files (*)"));
-    if (path.isEmpty())
-        return;
-    m_context.settings.setValue(QLatin1String(kTraceFolderKey), QFileInfo(path).absolutePath());
-    openFile(path);
-}
-
-void TraceImportDialog::openFile(const QString &path)
-{
-    m_log = {};
-    m_notice->dismiss();
-    setState(State::Opening);
-    m_job.open(path);
-}
-
 void TraceImportDialog::takeFile(const OpenedTraceFile &file)
 {
     if (!file.problem.isEmpty()) {
-        setState(m_file.head.isEmpty() ? State::NoFile : State::Checked);
+        setState(hasFile() ? State::Checked : State::NoFile);
         m_notice->showProblem(file.problem);
         return;
     }
     m_file = file;
-    m_fileName->setText(file.name);
-    useProfile(exchange::profileFor(m_context.books(), file.head));
+    setFile(file.name);
+    useProfile(exchange::profileFor(context().books(), file.head));
 }
 
 void TraceImportDialog::useProfile(domain::RecordId id)
 {
-    m_profiles->setCurrentIndex(qMax(0, m_profiles->findData(QVariant::fromValue<qint64>(id))));
-    if (m_file.head.isEmpty())
+    chooseProfile(id);
+    if (!hasFile())
         return;
     if (id == 0) {
         guessAnew(1, {});
         return;
     }
-    const domain::ImportProfile saved = m_context.books().importProfiles.value(id);
+    const domain::ImportProfile saved = context().books().importProfiles.value(id);
     const auto profile = exchange::probeProfileFromText(saved.mapping);
     if (!profile) {
         m_notice->showProblem(profile.message());
@@ -168,10 +149,10 @@ void TraceImportDialog::useProfile(domain::RecordId id)
 // Another separator or row of headers makes other columns of the file.
 void TraceImportDialog::guessAnew(int headerLine, QChar separator)
 {
-    if (m_file.head.isEmpty())
+    if (!hasFile())
         return;
     exchange::ProbeLogGuess guess =
-        exchange::guessProbeLog(m_file.head, m_context.books().yard().timeZone, headerLine);
+        exchange::guessProbeLog(m_file.head, context().books().yard().timeZone, headerLine);
     QStringList notes = guess.notes;
     if (!guess.unitNote.isEmpty())
         notes << guess.unitNote;
@@ -190,7 +171,7 @@ void TraceImportDialog::guessAnew(int headerLine, QChar separator)
 
 void TraceImportDialog::setMapping(ProbeLogMapping mapping, const QStringList &notes)
 {
-    const domain::Cook chosen = m_context.books().cooks.value(cook());
+    const domain::Cook chosen = context().books().cooks.value(cook());
     QStringList said = notes;
     if (mapping.time != exchange::ProbeTime::Clock)
         said << tr("The log holds no dates: it is taken to begin when the cook was lit.");
@@ -202,34 +183,15 @@ void TraceImportDialog::setMapping(ProbeLogMapping mapping, const QStringList &n
     readSoon();
 }
 
-void TraceImportDialog::readSoon()
-{
-    if (m_file.head.isEmpty() || m_state == State::Writing)
-        return;
-    m_log = {};
-    m_job.cancel();
-    setState(State::Reading);
-    m_soon.start();
-}
-
 void TraceImportDialog::readNow()
 {
     ProbeLogMapping mapping = m_form->mapping();
     const domain::Problems problems = mapping.check();
     const QStringList elsewhere = m_form->showProblems(problems);
     showPreview(mapping);
-    if (!problems.isEmpty()) {
-        m_verdict->setStatus(Role::Act, tr("Mapping not complete"));
-        m_report->setText(elsewhere.isEmpty()
-                              ? tr("See the messages beside the fields at the left.")
-                              : elsewhere.join(QLatin1Char('\n')));
-        m_log = {};
-        setState(State::Checked);
-        Q_EMIT checked();
+    if (!mayRead(problems, elsewhere))
         return;
-    }
-    m_verdict->setStatus(Role::Info, tr("Reading"));
-    exchange::keepHoursOf(m_context.books().cooks.value(cook()), mapping);
+    exchange::keepHoursOf(context().books().cooks.value(cook()), mapping);
     m_job.read(m_file.path, mapping);
 }
 
@@ -244,7 +206,7 @@ void TraceImportDialog::showPreview(const ProbeLogMapping &mapping)
     m_preview->setHorizontalHeaderLabels(labels);
     if (!mapping.check().isEmpty())
         return;
-    const domain::Books &books = m_context.books();
+    const domain::Books &books = context().books();
     const FireWords words(books);
     const QStringList header =
         exchange::probeHeader(m_file.head, mapping.separator, mapping.headerLine);
@@ -297,34 +259,15 @@ void TraceImportDialog::takeLog(const ProbeLog &log)
 {
     m_log = log;
     QStringList lines = log.report.lines();
-    if (log.cancelled) {
-        m_verdict->setStatus(Role::Watch, tr("Stopped"));
-        lines = QStringList{tr("Reading was stopped; nothing was changed. Change a field to read "
-                               "again.")};
-    } else if (!log.ok) {
-        m_verdict->setStatus(Role::Act, tr("%1 refused").arg(log.refused.count));
-    } else if (!log.refused.isEmpty()) {
-        m_verdict->setStatus(Role::Watch, tr("%1 left out").arg(log.refused.count));
-    } else {
-        m_verdict->setStatus(Role::Good, tr("Can be imported"));
-    }
-    if (!log.cancelled && !log.refused.isEmpty()) {
-        QStringList refusals;
-        for (const exchange::Refusal &refusal : log.refused.list.mid(0, kTraceRefusalsShown))
-            refusals << refusal.sentence();
-        if (log.refused.count > kTraceRefusalsShown)
-            refusals << tr("… and %1 more.").arg(log.refused.count - kTraceRefusalsShown);
-        lines = refusals + lines;
-    }
     const QString doubt = unitDoubt(log, m_form->mapping().fahrenheit);
-    if (!doubt.isEmpty()) {
-        m_verdict->setStatus(Role::Watch, tr("Look at the unit"));
-        lines.prepend(doubt);
-    }
     for (const exchange::ProbeSeries &series : log.series)
         lines << tr("%1: %2 readings.")
                      .arg(series.probe, QLocale(QLocale::English).toString(series.points.size()));
-    m_report->setText(lines.join(QLatin1Char('\n')));
+    if (!doubt.isEmpty())
+        lines.prepend(doubt);
+    showReport(log.cancelled, log.ok, log.refused, lines);
+    if (!doubt.isEmpty())
+        m_verdict->setStatus(Role::Watch, tr("Look at the unit"));
     offerLeavingOut();
     setState(State::Checked);
     Q_EMIT checked();
@@ -350,153 +293,54 @@ void TraceImportDialog::offerLeavingOut()
                             }}});
 }
 
-void TraceImportDialog::startImport()
+void TraceImportDialog::open(const QString &path)
 {
-    if (!m_import->isEnabled())
-        return;
-    setState(State::Writing);
-    m_job.compare(m_context.books(), cook(), m_log, m_file.name);
+    m_job.open(path);
 }
 
-void TraceImportDialog::write(const TraceChangesToWrite &changes)
+QString TraceImportDialog::importText() const
+{
+    qint64 readings = 0;
+    for (const exchange::ProbeSeries &series : m_log.series)
+        readings += series.points.size();
+    return tr("Import %1 readings").arg(QLocale(QLocale::English).toString(readings));
+}
+
+QString TraceImportDialog::mappingText() const
+{
+    const ProbeLogMapping mapping = m_form->mapping();
+    return exchange::toText(exchange::ProbeProfile{
+        mapping, exchange::probeHeader(m_file.head, mapping.separator, mapping.headerLine)});
+}
+
+QString TraceImportDialog::writtenWords(qint64 count) const
+{
+    return tr("%1 imported: the traces of this cook now hold %2 readings. Undo takes the import "
+              "back.")
+        .arg(fileName(), QLocale(QLocale::English).toString(count));
+}
+
+void TraceImportDialog::compare()
+{
+    m_job.compare(context().books(), cook(), m_log, fileName());
+}
+
+void TraceImportDialog::takeChanges(const TraceChangesToWrite &changes)
 {
     if (!changes.problem.isEmpty()) {
         setState(State::Checked);
         m_notice->showProblem(changes.problem);
         return;
     }
-    if (changes.rows.isEmpty()) {
-        setState(State::Checked);
-        m_notice->showInfo(
-            tr("All readings are in this cook's traces already; nothing was changed."));
-        Q_EMIT imported(0);
-        return;
-    }
-    const qint64 readings = changes.readings;
-    m_write =
-        m_context.verbs.putAllInBackground(changes.rows, tr("import %1").arg(m_file.name),
-                                           [self = QPointer<TraceImportDialog>(this),
-                                            readings](const domain::Outcome<domain::Done> &done) {
-                                               if (self)
-                                                   self->written(done, readings);
-                                           });
-    m_writePoll.start();
+    write(changes.rows, changes.readings,
+          tr("All readings are in this cook's traces already; nothing was changed."));
 }
 
-void TraceImportDialog::written(const domain::Outcome<domain::Done> &done, qint64 readings)
+void TraceImportDialog::takeStopped()
 {
-    m_writePoll.stop();
-    const bool stopped = m_write && m_write->cancelled;
-    m_write.reset();
-    setState(State::Checked);
-    if (!done) {
-        if (stopped)
-            m_notice->showInfo(tr("Stopped. Nothing was written."));
-        else
-            m_notice->showProblem(done.message());
-        return;
-    }
-    const QString words = tr("%1 imported: the traces of this cook now hold %2 readings. Undo "
-                             "takes the import back.")
-                              .arg(m_file.name, QLocale(QLocale::English).toString(readings));
-    m_context.say(words);
-    m_notice->showGood(words);
-    m_close->setText(tr("Done"));
-    m_close->setFocus(Qt::OtherFocusReason);
-    Q_EMIT imported(readings);
-}
-
-bool TraceImportDialog::saveProfile(const QString &name)
-{
-    if (name.trimmed().isEmpty()) {
-        m_notice->showProblem(
-            tr("Give the mapping a name first, such as the place of the logger."));
-        m_profileName->setFocus(Qt::OtherFocusReason);
-        return false;
-    }
-    domain::ImportProfile saved;
-    for (const domain::ImportProfile &other : m_context.books().importProfiles)
-        if (other.name == name.trimmed() &&
-            other.kind == QLatin1String(exchange::kTraceProfileKind))
-            saved = other;
-    saved.name = name.trimmed();
-    saved.kind = QLatin1String(exchange::kTraceProfileKind);
-    const ProbeLogMapping mapping = m_form->mapping();
-    saved.mapping = exchange::toText(exchange::ProbeProfile{
-        mapping, exchange::probeHeader(m_file.head, mapping.separator, mapping.headerLine)});
-    domain::Problems problems;
-    domain::RecordId id = saved.id;
-    const QString action = tr("save mapping %1").arg(saved.name);
-    if (id == 0) {
-        const auto added = m_context.verbs.add(saved, action);
-        problems = added.problems();
-        id = added ? added.value() : 0;
-    } else {
-        problems = m_context.verbs.edit(saved, action).problems();
-    }
-    if (!problems.isEmpty()) {
-        m_notice->showProblem(domain::joined(problems));
-        return false;
-    }
-    fillProfiles();
-    m_profiles->setCurrentIndex(m_profiles->findData(QVariant::fromValue<qint64>(id)));
-    m_notice->showGood(tr("The mapping is saved as “%1”. The next file with these headers gets "
-                          "it by itself.")
-                           .arg(saved.name));
-    return true;
-}
-
-void TraceImportDialog::stop()
-{
-    if (m_state == State::Writing && m_write) {
-        m_write->cancelled = true;
-        return;
-    }
-    if (m_state == State::Writing) { // still compared with what is there
-        m_job.cancel();
-        setState(State::Checked);
-        m_notice->showInfo(tr("Stopped. Nothing was written."));
-        return;
-    }
-    m_soon.stop();
-    m_job.cancel();
     ProbeLog stopped;
     stopped.cancelled = true;
     takeLog(stopped);
-}
-
-void TraceImportDialog::dragEnterEvent(QDragEnterEvent *event)
-{
-    if (m_state != State::Writing && event->mimeData()->hasUrls() &&
-        event->mimeData()->urls().first().isLocalFile())
-        event->acceptProposedAction();
-}
-
-void TraceImportDialog::dropEvent(QDropEvent *event)
-{
-    event->acceptProposedAction();
-    openFile(event->mimeData()->urls().first().toLocalFile());
-}
-
-void TraceImportDialog::reject()
-{
-    if (m_state == State::Writing) {
-        stop(); // the answer of the write closes nothing: its outcome is worth seeing
-        return;
-    }
-    m_job.cancel();
-    QDialog::reject();
-}
-
-void TraceImportDialog::closeEvent(QCloseEvent *event)
-{
-    if (m_state == State::Writing) {
-        stop();
-        event->ignore();
-        return;
-    }
-    m_job.cancel();
-    QDialog::closeEvent(event);
 }
 
 } // namespace rickyard::views

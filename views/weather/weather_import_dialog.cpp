@@ -1,19 +1,11 @@
 #include "views/weather/weather_import_dialog.h"
 
-#include "views/theme/icons.h"
-#include "views/theme/theme_hub.h"
 #include "views/weather/weather_mapping_form.h"
 #include "views/widgets/notice_bar.h"
 #include "views/widgets/status_pill.h"
 #include "views/widgets/text_label.h"
 
-#include <QAbstractItemModel>
-#include <QCloseEvent>
-#include <QComboBox>
-#include <QFileDialog>
-#include <QProgressBar>
-#include <QPushButton>
-#include <QSettings>
+#include <QFileInfo>
 #include <QStandardItemModel>
 
 namespace rickyard::views {
@@ -24,8 +16,6 @@ using exchange::WeatherMapping;
 namespace {
 
 constexpr int kPreviewRows = 12;
-constexpr int kRefusalsShown = 8;
-constexpr char kFolderKey[] = "weather/folder";
 
 // The start of a file, whole lines. Text of two bytes a character is taken whole: it is rare, and
 // cutting it needs its byte order.
@@ -45,75 +35,48 @@ QByteArray firstLines(const QByteArray &bytes, int lines)
 
 } // namespace
 
+WeatherImportDialog::WeatherImportDialog(PageContext &context, QWidget *parent)
+    : ImportDialog(context,
+                   {tr("Import a weather file"), tr("Choose a weather file"),
+                    tr("Weather files (*.csv *.txt *.tsv *.epw *.dat);;All files (*)"),
+                    QStringLiteral("weather/folder"),
+                    tr("Choose a file, or drop it here; its columns are guessed, and you say what "
+                       "is wrong."),
+                    tr("Import the file into the yard"),
+                    QLatin1String(exchange::kWeatherProfileKind), tr("the name of the station"),
+                    QString()},
+                   parent)
+{
+    m_form = new WeatherMappingForm;
+    build(m_form);
+    connect(&m_job, &WeatherImportJob::opened, this, &WeatherImportDialog::takeFile);
+    connect(&m_job, &WeatherImportJob::wasRead, this, &WeatherImportDialog::takeResult);
+    connect(&m_job, &WeatherImportJob::compared, this, &WeatherImportDialog::takeChanges);
+    connect(&m_job, &WeatherImportJob::progressed, this, &WeatherImportDialog::showProgress);
+    connect(m_form, &WeatherMappingForm::changed, this, &WeatherImportDialog::readSoon);
+    connect(m_form, &WeatherMappingForm::layoutChanged, this, &WeatherImportDialog::splitAnew);
+    setState(State::NoFile);
+}
+
 WeatherImportDialog::~WeatherImportDialog() = default;
-
-QString WeatherImportDialog::reportText() const
-{
-    return m_report->text();
-}
-
-QAbstractItemModel *WeatherImportDialog::previewModel() const
-{
-    return m_preview;
-}
-
-void WeatherImportDialog::setState(State state)
-{
-    m_state = state;
-    const bool busy = state == State::Opening || state == State::Reading || state == State::Writing;
-    m_progress->setVisible(busy);
-    m_stop->setVisible(state == State::Reading || state == State::Writing);
-    m_form->setEnabled(state == State::Reading || state == State::Checked);
-    m_choose->setEnabled(state != State::Writing);
-    m_import->setEnabled(state == State::Checked && m_result.ok && !m_result.rows.isEmpty() &&
-                         !m_context.readOnly());
-    m_import->setText(
-        m_import->isEnabled()
-            ? tr("Import %1 records").arg(QLocale(QLocale::English).toString(m_result.rows.size()))
-            : tr("Import"));
-    m_saveProfile->setEnabled(state == State::Checked && !m_context.readOnly() &&
-                              !selfDescribing());
-    m_progress->setRange(0, 0);
-    m_progress->setFormat(state == State::Writing ? tr("Writing… %p %") : tr("Reading… %p %"));
-}
-
-void WeatherImportDialog::chooseFile()
-{
-    const QString folder = m_context.settings.value(QLatin1String(kFolderKey)).toString();
-    const QString path = QFileDialog::getOpenFileName(
-        this, tr("Choose a weather file"), folder,
-        tr("Weather files (*.csv *.txt *.tsv *.epw *.dat);;All files (*)"));
-    if (path.isEmpty())
-        return;
-    m_context.settings.setValue(QLatin1String(kFolderKey), QFileInfo(path).absolutePath());
-    openFile(path);
-}
-
-void WeatherImportDialog::openFile(const QString &path)
-{
-    m_result = {};
-    m_notice->dismiss();
-    setState(State::Opening);
-    m_job.open(path, m_context.books().yard().timeZone);
-}
 
 void WeatherImportDialog::takeFile(const OpenedWeatherFile &file)
 {
     if (!file.problem.isEmpty()) {
-        setState(m_file.bytes.isEmpty() ? State::NoFile : State::Checked);
+        setState(hasFile() ? State::Checked : State::NoFile);
         m_notice->showProblem(file.problem);
         return;
     }
     m_file = file;
-    m_fileName->setText(file.name);
+    setFile(file.name);
     m_form->setHeader(file.preview.header);
-    useProfile(m_profiles->currentData().toLongLong());
+    useProfile(profile());
 }
 
 void WeatherImportDialog::useProfile(domain::RecordId id)
 {
-    m_profiles->setCurrentIndex(qMax(0, m_profiles->findData(QVariant::fromValue<qint64>(id))));
-    if (m_file.bytes.isEmpty())
+    chooseProfile(id);
+    if (!hasFile())
         return;
     m_form->setVisible(!selfDescribing());
     if (selfDescribing()) {
@@ -125,7 +88,7 @@ void WeatherImportDialog::useProfile(domain::RecordId id)
     QStringList notes = m_file.guess.notes;
     WeatherMapping mapping = m_file.guess.mapping;
     if (id != 0) {
-        const domain::ImportProfile profile = m_context.books().importProfiles.value(id);
+        const domain::ImportProfile profile = context().books().importProfiles.value(id);
         const auto saved = exchange::mappingFromText(profile.mapping);
         if (!saved) {
             m_notice->showProblem(saved.message());
@@ -163,16 +126,6 @@ void WeatherImportDialog::splitAnew()
     readSoon();
 }
 
-void WeatherImportDialog::readSoon()
-{
-    if (m_file.bytes.isEmpty() || m_state == State::Writing)
-        return;
-    m_result = {};
-    m_job.cancel();
-    setState(State::Reading);
-    m_soon.start();
-}
-
 void WeatherImportDialog::readNow()
 {
     if (selfDescribing()) {
@@ -183,17 +136,8 @@ void WeatherImportDialog::readNow()
     const domain::Problems problems = mapping.check();
     const QStringList elsewhere = m_form->showProblems(problems);
     showPreview(mapping);
-    if (!problems.isEmpty()) {
-        m_verdict->setStatus(Role::Act, tr("Mapping not complete"));
-        m_report->setText(elsewhere.isEmpty()
-                              ? tr("See the messages beside the fields at the left.")
-                              : elsewhere.join(QLatin1Char('\n')));
-        m_result = {};
-        setState(State::Checked);
-        Q_EMIT checked();
+    if (!mayRead(problems, elsewhere))
         return;
-    }
-    m_verdict->setStatus(Role::Info, tr("Reading"));
     m_job.read(m_file.bytes, mapping, m_file.name);
 }
 
@@ -216,25 +160,9 @@ void WeatherImportDialog::showPreview(const WeatherMapping &mapping)
 void WeatherImportDialog::takeResult(const WeatherImport &result)
 {
     m_result = result;
-    QStringList lines = result.report.lines();
     if (selfDescribing() && !result.cancelled)
         introduceKnown();
-    if (result.cancelled) {
-        m_verdict->setStatus(Role::Watch, tr("Stopped"));
-        lines = QStringList{tr("Reading was stopped; nothing was changed. Change a field to read "
-                               "again.")};
-    } else if (!result.refused.isEmpty()) {
-        m_verdict->setStatus(Role::Act, tr("%1 refused").arg(result.refused.count));
-        QStringList refusals;
-        for (const exchange::Refusal &refusal : result.refused.list.mid(0, kRefusalsShown))
-            refusals << refusal.sentence();
-        if (result.refused.count > kRefusalsShown)
-            refusals << tr("… and %1 more.").arg(result.refused.count - kRefusalsShown);
-        lines = refusals + lines;
-    } else {
-        m_verdict->setStatus(Role::Good, tr("Can be imported"));
-    }
-    m_report->setText(lines.join(QLatin1Char('\n')));
+    showReport(result.cancelled, result.refused.isEmpty(), result.refused, result.report.lines());
     offerMissing();
     setState(State::Checked);
     Q_EMIT checked();
@@ -259,88 +187,44 @@ void WeatherImportDialog::offerMissing()
                             }}});
 }
 
-void WeatherImportDialog::startImport()
+void WeatherImportDialog::open(const QString &path)
 {
-    if (!m_import->isEnabled())
-        return;
-    setState(State::Writing);
-    m_job.compare(m_context.books(), m_result.rows);
+    m_job.open(path, context().books().yard().timeZone);
 }
 
-void WeatherImportDialog::write(const WeatherChangesToWrite &changes)
+QString WeatherImportDialog::importText() const
 {
-    if (changes.rows.isEmpty()) {
-        setState(State::Checked);
-        m_notice->showInfo(tr("All %1 records are in the yard already; nothing was changed.")
-                               .arg(QLocale(QLocale::English).toString(changes.identical)));
-        Q_EMIT imported(0);
-        return;
-    }
-    const qint64 count = changes.rows.size();
-    m_write =
-        m_context.verbs.putAllInBackground(changes.rows, tr("import %1").arg(m_file.name),
-                                           [self = QPointer<WeatherImportDialog>(this),
-                                            count](const domain::Outcome<domain::Done> &done) {
-                                               if (self)
-                                                   self->written(done, count);
-                                           });
-    m_writePoll.start();
+    return tr("Import %1 records").arg(QLocale(QLocale::English).toString(m_result.rows.size()));
 }
 
-void WeatherImportDialog::written(const domain::Outcome<domain::Done> &done, qint64 count)
+QString WeatherImportDialog::mappingText() const
 {
-    m_writePoll.stop();
-    const bool stopped = m_write && m_write->cancelled;
-    m_write.reset();
-    setState(State::Checked);
-    if (!done) {
-        if (stopped)
-            m_notice->showInfo(tr("Stopped. Nothing was written."));
-        else
-            m_notice->showProblem(done.message());
-        return;
-    }
-    const QString words = tr("%1 weather records imported from %2. Undo takes them all back.")
-                              .arg(QLocale(QLocale::English).toString(count), m_file.name);
-    m_context.say(words);
-    m_notice->showGood(words);
-    m_close->setText(tr("Done"));
-    m_close->setFocus(Qt::OtherFocusReason);
-    Q_EMIT imported(count);
+    return exchange::toText(m_form->mapping());
 }
 
-void WeatherImportDialog::stop()
+QString WeatherImportDialog::writtenWords(qint64 count) const
 {
-    if (m_state == State::Writing) {
-        if (m_write)
-            m_write->cancelled = true;
-        return;
-    }
-    m_soon.stop();
-    m_job.cancel();
+    return tr("%1 weather records imported from %2. Undo takes them all back.")
+        .arg(QLocale(QLocale::English).toString(count), fileName());
+}
+
+void WeatherImportDialog::compare()
+{
+    m_job.compare(context().books(), m_result.rows);
+}
+
+void WeatherImportDialog::takeChanges(const WeatherChangesToWrite &changes)
+{
+    write(changes.rows, changes.rows.size(),
+          tr("All %1 records are in the yard already; nothing was changed.")
+              .arg(QLocale(QLocale::English).toString(changes.identical)));
+}
+
+void WeatherImportDialog::takeStopped()
+{
     WeatherImport stopped;
     stopped.cancelled = true;
     takeResult(stopped);
-}
-
-void WeatherImportDialog::reject()
-{
-    if (m_state == State::Writing) {
-        stop(); // the answer of the write closes nothing: its outcome is worth seeing
-        return;
-    }
-    m_job.cancel();
-    QDialog::reject();
-}
-
-void WeatherImportDialog::closeEvent(QCloseEvent *event)
-{
-    if (m_state == State::Writing) {
-        stop();
-        event->ignore();
-        return;
-    }
-    QDialog::closeEvent(event);
 }
 
 } // namespace rickyard::views

@@ -1,29 +1,15 @@
-// Imports a weather file: its columns on the left, what they are taken for on the right, the whole
-// file checked before anything is written. Reading and writing run on threads and can be stopped.
+// Imports a weather file: its columns on the left, what they are taken for on the right
+// (views/records/import_dialog.h). A file of a known format says itself what its columns are.
 #pragma once
 
-#include "views/page.h"
+#include "views/records/import_dialog.h"
 #include "views/weather/weather_import_job.h"
-
-#include <QDialog>
-#include <QTimer>
-
-class QAbstractItemModel;
-class QComboBox;
-class QLineEdit;
-class QProgressBar;
-class QPushButton;
-class QStandardItemModel;
-class QTableView;
 
 namespace rickyard::views {
 
-class NoticeBar;
-class StatusPill;
-class TextLabel;
 class WeatherMappingForm;
 
-class WeatherImportDialog : public QDialog
+class WeatherImportDialog : public ImportDialog
 {
     Q_OBJECT
 
@@ -31,37 +17,27 @@ public:
     explicit WeatherImportDialog(PageContext &context, QWidget *parent = nullptr);
     ~WeatherImportDialog() override;
 
-    void openFile(const QString &path);
+    void useProfile(domain::RecordId profile) override;
     [[nodiscard]] WeatherMappingForm &form() { return *m_form; }
-    // The mapping of a saved profile, or what was guessed (0).
-    void useProfile(domain::RecordId profile);
-    bool saveProfile(const QString &name);
-    [[nodiscard]] bool ready() const { return m_result.ok; } // the file as a whole may be imported
+    [[nodiscard]] bool ready() const override { return m_result.ok && !m_result.rows.isEmpty(); }
     [[nodiscard]] const exchange::WeatherImport &result() const { return m_result; }
-    [[nodiscard]] QString reportText() const;
-    [[nodiscard]] QAbstractItemModel *previewModel() const;
-    [[nodiscard]] QPushButton *importButton() const { return m_import; }
-
-Q_SIGNALS:
-    void checked();                // the whole file was read with the present mapping
-    void imported(qint64 changed); // records written; 0 when all were there already
 
 protected:
-    void closeEvent(QCloseEvent *event) override;
-    void reject() override;
+    void open(const QString &path) override;
+    void forget() override { m_result = {}; }
+    void readNow() override;
+    void cancelReading() override { m_job.cancel(); }
+    void takeStopped() override;
+    void compare() override;
+    [[nodiscard]] bool hasFile() const override { return !m_file.bytes.isEmpty(); }
+    [[nodiscard]] QString importText() const override;
+    [[nodiscard]] bool maySaveMapping() const override { return !selfDescribing(); }
+    [[nodiscard]] QString mappingText() const override;
+    [[nodiscard]] QString writtenWords(qint64 count) const override;
 
 private:
-    enum class State { NoFile, Opening, Reading, Checked, Writing };
-    QWidget *buildTop();
-    QWidget *buildLeft();
-    QWidget *buildRight();
-    QWidget *buildBottom();
-    void setState(State state);
-    void chooseFile();
     void takeFile(const OpenedWeatherFile &file);
     void splitAnew();
-    void readSoon();
-    void readNow();
     // The file names its own columns, and no saved mapping was chosen over that.
     [[nodiscard]] bool selfDescribing() const;
     void readKnown();
@@ -70,36 +46,12 @@ private:
     void showPreview(const exchange::WeatherMapping &mapping);
     void showRecords(const QVector<domain::Weather> &records, const QStringList &quantities);
     void offerMissing();
-    void startImport();
-    void write(const WeatherChangesToWrite &changes);
-    void written(const domain::Outcome<domain::Done> &done, qint64 count);
-    void stop();
-    void fillProfiles();
+    void takeChanges(const WeatherChangesToWrite &changes);
 
-    PageContext &m_context;
     WeatherImportJob m_job;
-    QTimer m_soon;
-    QTimer m_writePoll;
-    State m_state = State::NoFile;
     OpenedWeatherFile m_file;
     exchange::WeatherImport m_result;
-    std::shared_ptr<workspace::Workspace::LongWrite> m_write;
-    QPushButton *m_choose = nullptr;
-    TextLabel *m_fileName = nullptr;
-    TextLabel *m_guess = nullptr;
-    QComboBox *m_profiles = nullptr;
-    QLineEdit *m_profileName = nullptr;
-    QPushButton *m_saveProfile = nullptr;
     WeatherMappingForm *m_form = nullptr;
-    QStandardItemModel *m_preview = nullptr;
-    QTableView *m_previewView = nullptr;
-    StatusPill *m_verdict = nullptr;
-    TextLabel *m_report = nullptr;
-    NoticeBar *m_notice = nullptr;
-    QProgressBar *m_progress = nullptr;
-    QPushButton *m_stop = nullptr;
-    QPushButton *m_import = nullptr;
-    QPushButton *m_close = nullptr;
 };
 
 } // namespace rickyard::views

@@ -1,7 +1,5 @@
-// How the dialog for a probe's log is put together; what it does is in trace_import_dialog.cpp.
-#include "views/fire/fire_words.h"
-#include "views/fire/trace_import_dialog.h"
-#include "views/fire/trace_mapping_form.h"
+// How the dialogs for foreign tables are put together; what they do is in import_dialog.cpp.
+#include "views/records/import_dialog.h"
 #include "views/theme/icons.h"
 #include "views/theme/theme_hub.h"
 #include "views/widgets/notice_bar.h"
@@ -16,18 +14,20 @@
 #include <QScrollArea>
 #include <QStandardItemModel>
 #include <QTableView>
-#include <QTimeZone>
 #include <QVBoxLayout>
-
-#include <algorithm>
 
 namespace rickyard::views {
 
-TraceImportDialog::TraceImportDialog(PageContext &context, domain::RecordId cook, QWidget *parent)
-    : QDialog(parent), m_context(context)
+ImportDialog::ImportDialog(PageContext &context, Words words, QWidget *parent)
+    : QDialog(parent), m_context(context), m_say(std::move(words))
+{
+}
+
+void ImportDialog::build(QWidget *form)
 {
     const Theme &look = theme(this);
-    setWindowTitle(tr("Import the log of a probe"));
+    m_columns = form;
+    setWindowTitle(m_say.title);
     setAcceptDrops(true);
     resize(look.px(1080), look.px(700));
     auto *column = new QVBoxLayout(this);
@@ -38,45 +38,24 @@ TraceImportDialog::TraceImportDialog(PageContext &context, domain::RecordId cook
     column->addWidget(m_notice);
     auto *middle = new QHBoxLayout;
     middle->setSpacing(look.space(5));
-    middle->addWidget(buildLeft(), 2);
+    middle->addWidget(buildLeft(form), 2);
     middle->addWidget(buildRight(), 3);
     column->addLayout(middle, 1);
     column->addWidget(buildBottom());
-    connectJob();
-    fillCooks(cook);
-    fillProfiles();
-    setState(State::NoFile);
-}
-
-void TraceImportDialog::connectJob()
-{
     m_soon.setSingleShot(true);
     m_soon.setInterval(250);
     m_writePoll.setInterval(80);
-    connect(&m_soon, &QTimer::timeout, this, &TraceImportDialog::readNow);
+    connect(&m_soon, &QTimer::timeout, this, [this] { readNow(); });
     connect(&m_writePoll, &QTimer::timeout, this, [this] {
         if (m_write) {
             m_progress->setRange(0, m_write->total);
             m_progress->setValue(m_write->written);
         }
     });
-    connect(&m_job, &TraceImportJob::opened, this, &TraceImportDialog::takeFile);
-    connect(&m_job, &TraceImportJob::wasRead, this, &TraceImportDialog::takeLog);
-    connect(&m_job, &TraceImportJob::compared, this, &TraceImportDialog::write);
-    connect(&m_job, &TraceImportJob::progressed, this, [this](qint64 done, qint64 total) {
-        m_progress->setRange(0, total > 0 ? 1000 : 0);
-        m_progress->setValue(total > 0 ? static_cast<int>(1000.0 * static_cast<double>(done) /
-                                                          static_cast<double>(total))
-                                       : 0);
-    });
-    connect(m_form, &TraceMappingForm::changed, this, &TraceImportDialog::readSoon);
-    connect(m_form, &TraceMappingForm::layoutChanged, this, [this] {
-        const exchange::ProbeLogMapping mapping = m_form->mapping();
-        guessAnew(mapping.headerLine, mapping.separator);
-    });
+    fillProfiles();
 }
 
-QWidget *TraceImportDialog::buildTop()
+QWidget *ImportDialog::buildTop()
 {
     const Theme &look = theme(this);
     auto *top = new QWidget;
@@ -84,32 +63,35 @@ QWidget *TraceImportDialog::buildTop()
     row->setContentsMargins(0, 0, 0, 0);
     row->setSpacing(look.space(3));
     m_choose = new QPushButton(icon(QStringLiteral("import")), tr("Choose a file…"));
-    m_choose->setAccessibleName(tr("Choose the log of a probe"));
+    m_choose->setAccessibleName(m_say.choose);
     m_choose->setAutoDefault(false);
-    connect(m_choose, &QPushButton::clicked, this, &TraceImportDialog::chooseFile);
+    connect(m_choose, &QPushButton::clicked, this, &ImportDialog::chooseFile);
     m_fileName = new TextLabel(tr("No file chosen"), TextStyle::Heading);
     m_fileName->setTextInteractionFlags(Qt::NoTextInteraction);
     m_fileName->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
-    m_cooks = new QComboBox;
-    m_cooks->setAccessibleName(tr("Cook that the log belongs to"));
-    m_profiles = new QComboBox;
-    m_profiles->setAccessibleName(tr("Mapping to start from"));
-    for (QComboBox *one : {m_cooks, m_profiles}) {
-        one->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
-        one->setMinimumContentsLength(22);
-    }
-    connect(m_cooks, &QComboBox::activated, this, [this] { useProfile(profile()); });
-    connect(m_profiles, &QComboBox::activated, this, [this] { useProfile(profile()); });
     row->addWidget(m_choose);
     row->addWidget(m_fileName, 1);
-    row->addWidget(new TextLabel(tr("Cook"), TextStyle::Label, Role::InkMuted));
-    row->addWidget(m_cooks);
-    row->addWidget(new TextLabel(tr("Mapping"), TextStyle::Label, Role::InkMuted));
-    row->addWidget(m_profiles);
+    m_choices = new QHBoxLayout;
+    m_choices->setSpacing(look.space(3));
+    row->addLayout(m_choices);
+    m_profiles = new QComboBox;
+    m_profiles->setAccessibleName(tr("Mapping to start from"));
+    connect(m_profiles, &QComboBox::activated, this, [this] { useProfile(profile()); });
+    addChoice(tr("Mapping"), m_profiles);
     return top;
 }
 
-QWidget *TraceImportDialog::buildLeft()
+// The one added last stands first: the mapping is the least of the choices.
+void ImportDialog::addChoice(const QString &label, QComboBox *box)
+{
+    box->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
+    box->setMinimumContentsLength(22);
+    m_choices->insertWidget(0, new TextLabel(label, TextStyle::Label, Role::InkMuted));
+    m_choices->insertWidget(1, box);
+    m_choiceBoxes << box;
+}
+
+QWidget *ImportDialog::buildLeft(QWidget *form)
 {
     auto *scroll = new QScrollArea;
     scroll->setWidgetResizable(true);
@@ -118,21 +100,17 @@ QWidget *TraceImportDialog::buildLeft()
     auto *inner = new QWidget;
     auto *column = new QVBoxLayout(inner);
     column->setContentsMargins(0, 0, theme(this).space(3), 0);
-    m_guess = new TextLabel(tr("Choose a file, or drop it here; its columns are guessed, and you "
-                               "say what is wrong."),
-                            TextStyle::Caption, Role::InkMuted);
+    m_guess = new TextLabel(m_say.intro, TextStyle::Caption, Role::InkMuted);
     m_guess->setWordWrap(true);
     column->addWidget(m_guess);
-    QTimeZone zone(m_context.books().yard().timeZone.toUtf8());
-    m_form = new TraceMappingForm(zone.isValid() ? zone : QTimeZone::utc());
-    column->addWidget(m_form, 1);
+    column->addWidget(form, 1);
     scroll->setWidget(inner);
     // Nothing of it is cut: it scrolls down only.
     scroll->setMinimumWidth(inner->minimumSizeHint().width() + theme(this).px(20));
     return scroll;
 }
 
-QWidget *TraceImportDialog::buildRight()
+QWidget *ImportDialog::buildRight()
 {
     const Theme &look = theme(this);
     auto *right = new QWidget;
@@ -173,7 +151,7 @@ QWidget *TraceImportDialog::buildRight()
     return right;
 }
 
-QWidget *TraceImportDialog::buildBottom()
+QWidget *ImportDialog::buildBottom()
 {
     const Theme &look = theme(this);
     auto *bottom = new QWidget;
@@ -194,11 +172,11 @@ QWidget *TraceImportDialog::buildBottom()
     m_stop = new QPushButton(tr("Stop"));
     m_stop->setAccessibleName(tr("Stop; nothing is changed"));
     m_stop->setAutoDefault(false);
-    connect(m_stop, &QPushButton::clicked, this, &TraceImportDialog::stop);
+    connect(m_stop, &QPushButton::clicked, this, &ImportDialog::stop);
     m_import = new QPushButton(tr("Import"));
     m_import->setProperty("role", "primary");
-    m_import->setAccessibleName(tr("Import the log into the cook"));
-    connect(m_import, &QPushButton::clicked, this, &TraceImportDialog::startImport);
+    m_import->setAccessibleName(m_say.importName);
+    connect(m_import, &QPushButton::clicked, this, &ImportDialog::startImport);
     m_close = new QPushButton(tr("Close"));
     m_close->setAccessibleName(tr("Close"));
     m_close->setAutoDefault(false);
@@ -211,33 +189,6 @@ QWidget *TraceImportDialog::buildBottom()
     row->addWidget(m_close);
     row->addWidget(m_import);
     return bottom;
-}
-
-// The latest first, as most logs are of the cook that just ended.
-void TraceImportDialog::fillCooks(domain::RecordId first)
-{
-    const domain::Books &books = m_context.books();
-    QVector<domain::Cook> cooks(books.cooks.cbegin(), books.cooks.cend());
-    std::sort(cooks.begin(), cooks.end(),
-              [](const domain::Cook &a, const domain::Cook &b) { return a.lit > b.lit; });
-    const FireWords words(books);
-    for (const domain::Cook &cook : std::as_const(cooks))
-        m_cooks->addItem(cook.name.trimmed().isEmpty()
-                             ? cookTitle(books, cook)
-                             : tr("%1, %2").arg(cookTitle(books, cook), words.day(cook.lit)),
-                         QVariant::fromValue<qint64>(cook.id));
-    chooseCook(first);
-}
-
-void TraceImportDialog::fillProfiles()
-{
-    const QVariant kept = m_profiles->currentData();
-    m_profiles->clear();
-    m_profiles->addItem(tr("As guessed from the file"), QVariant::fromValue<qint64>(0));
-    for (const domain::ImportProfile &saved : m_context.books().importProfiles)
-        if (saved.kind == QLatin1String(exchange::kTraceProfileKind))
-            m_profiles->addItem(saved.name, QVariant::fromValue<qint64>(saved.id));
-    m_profiles->setCurrentIndex(qMax(0, m_profiles->findData(kept)));
 }
 
 } // namespace rickyard::views
