@@ -4,7 +4,6 @@
 #include "views/widgets/clear_layout.h"
 #include "views/widgets/field_row.h"
 #include "views/widgets/text_label.h"
-#include "views/widgets/utc_offset.h"
 
 #include <QCheckBox>
 #include <QComboBox>
@@ -21,38 +20,17 @@ using exchange::ProbeTime;
 using exchange::TimeZoneKind;
 
 TraceMappingForm::TraceMappingForm(const QTimeZone &zone, QWidget *parent)
-    : QWidget(parent), m_yardZone(zone)
+    : MappingForm(parent), m_yardZone(zone)
 {
     auto *column = new QVBoxLayout(this);
     column->setContentsMargins(0, 0, 0, 0);
     column->setSpacing(theme(this).space(3));
     buildTime(column);
     buildProbes(column);
-    buildFile(column);
+    buildLayout(column, 20, tr("Marks of no reading"),
+                tr("With blanks between. An empty cell is none anyway."));
     column->addStretch(1);
     setMapping({});
-}
-
-QComboBox *TraceMappingForm::box(const QString &name, const QStringList &choices)
-{
-    auto *made = new QComboBox;
-    made->setAccessibleName(name);
-    made->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
-    made->setMinimumContentsLength(8);
-    made->addItems(choices);
-    connect(made, &QComboBox::activated, this, &TraceMappingForm::changed);
-    return made;
-}
-
-FieldRow *TraceMappingForm::row(const QString &key, const QString &label, QWidget *editor)
-{
-    auto *made = new FieldRow(label, editor);
-    m_rows.insert(key, made);
-    if (auto *line = qobject_cast<QLineEdit *>(editor)) {
-        line->setAccessibleName(label);
-        connect(line, &QLineEdit::textEdited, this, &TraceMappingForm::changed);
-    }
-    return made;
 }
 
 void TraceMappingForm::buildTime(QVBoxLayout *column)
@@ -76,9 +54,7 @@ void TraceMappingForm::buildTime(QVBoxLayout *column)
     m_start->setDisplayFormat(QStringLiteral("yyyy-MM-dd HH:mm:ss"));
     m_start->setAccessibleName(tr("The log began"));
     connect(m_start, &QDateTimeEdit::dateTimeChanged, this, &TraceMappingForm::changed);
-    m_zoneKind =
-        box(tr("Time zone of the file"), {tr("UTC"), tr("Zone by name"), tr("Fixed offset")});
-    m_zone = new QLineEdit;
+    makeZone();
     grid->addWidget(row(QStringLiteral("time"), tr("Times are"), m_timeStyle), 0, 0);
     grid->addWidget(row(QStringLiteral("timeColumn"), tr("Time column"), m_time), 0, 1);
     grid->addWidget(row(QStringLiteral("dateColumn"), tr("Date column"), m_date), 1, 0);
@@ -88,7 +64,7 @@ void TraceMappingForm::buildTime(QVBoxLayout *column)
     grid->addWidget(row(QStringLiteral("zoneKind"), tr("Where it says no offset"), m_zoneKind), 3,
                     0);
     grid->addWidget(row(QStringLiteral("zone"), tr("Zone or offset"), m_zone), 3, 1);
-    m_rows.value(QStringLiteral("timeFormat"))->setHelp(tr("Such as M/d/yyyy h:mm:ss AP"));
+    rowOf(QStringLiteral("timeFormat"))->setHelp(tr("Such as M/d/yyyy h:mm:ss AP"));
     column->addLayout(grid);
     for (QComboBox *one : {m_timeStyle, m_zoneKind})
         connect(one, &QComboBox::activated, this, &TraceMappingForm::showWays);
@@ -115,64 +91,16 @@ void TraceMappingForm::buildProbes(QVBoxLayout *column)
     column->addWidget(row(QStringLiteral("unit"), tr("Temperatures are in"), m_unit));
 }
 
-void TraceMappingForm::buildFile(QVBoxLayout *column)
-{
-    column->addWidget(new TextLabel(tr("How the file is written"), TextStyle::BodyStrong));
-    auto *grid = new QGridLayout;
-    grid->setHorizontalSpacing(theme(this).space(3));
-    grid->setColumnStretch(0, 1);
-    grid->setColumnStretch(1, 1);
-    m_separator = box(tr("Separator"));
-    m_separator->addItem(tr("Comma"), QStringLiteral(","));
-    m_separator->addItem(tr("Semicolon"), QStringLiteral(";"));
-    m_separator->addItem(tr("Tab"), QStringLiteral("\t"));
-    m_separator->addItem(tr("Bar |"), QStringLiteral("|"));
-    m_decimal = box(tr("Decimal sign"));
-    m_decimal->addItem(tr("Point 1.5"), QStringLiteral("."));
-    m_decimal->addItem(tr("Comma 1,5"), QStringLiteral(","));
-    m_headerRow = box(tr("Headers"));
-    m_headerRow->addItem(tr("None"), 0);
-    for (int i = 1; i <= 20; ++i)
-        m_headerRow->addItem(tr("In line %1").arg(i), i);
-    m_missing = new QLineEdit;
-    grid->addWidget(row(QStringLiteral("separator"), tr("Separator"), m_separator), 0, 0);
-    grid->addWidget(row(QStringLiteral("decimal"), tr("Decimal sign"), m_decimal), 0, 1);
-    grid->addWidget(row(QStringLiteral("headerLine"), tr("Headers"), m_headerRow), 1, 0);
-    FieldRow *missing = row(QStringLiteral("missing"), tr("Marks of no reading"), m_missing);
-    missing->setHelp(tr("With blanks between. An empty cell is none anyway."));
-    grid->addWidget(missing, 2, 0, 1, 2);
-    column->addLayout(grid);
-    for (QComboBox *one : {m_separator, m_headerRow})
-        connect(one, &QComboBox::activated, this, &TraceMappingForm::layoutChanged);
-}
-
 void TraceMappingForm::setHeader(const QStringList &header)
 {
     m_header = header;
-    fillColumns();
+    fillTimes();
 }
 
-void TraceMappingForm::fillColumns()
+void TraceMappingForm::fillTimes()
 {
-    for (QComboBox *one : {m_time, m_date}) {
-        one->clear();
-        one->addItem(one == m_date ? tr("None") : tr("Choose"), QString());
-        for (qsizetype i = 0; i < m_header.size(); ++i)
-            one->addItem(m_header.at(i).isEmpty() ? tr("Column %1").arg(i + 1) : m_header.at(i),
-                         m_header.at(i));
-    }
-}
-
-// A column that the file lacks stays chosen and says so, so that a saved mapping is not changed
-// by looking at it.
-void TraceMappingForm::choose(QComboBox *one, const QString &column)
-{
-    int at = column.isEmpty() ? 0 : one->findData(column);
-    if (at < 0) {
-        one->addItem(tr("%1 (not there)").arg(column), column);
-        at = one->count() - 1;
-    }
-    one->setCurrentIndex(at);
+    fillColumns(m_time, tr("Choose"), m_header);
+    fillColumns(m_date, tr("None"), m_header);
 }
 
 // Every column but the times; those the mapping names are ticked.
@@ -217,7 +145,7 @@ void TraceMappingForm::setMapping(const ProbeLogMapping &mapping)
 {
     m_mapping = mapping;
     if (m_time->count() == 0)
-        fillColumns();
+        fillTimes();
     m_timeStyle->setCurrentIndex(static_cast<int>(mapping.time));
     choose(m_time, mapping.timeColumn);
     choose(m_date, mapping.dateColumn);
@@ -227,18 +155,9 @@ void TraceMappingForm::setMapping(const ProbeLogMapping &mapping)
         const QSignalBlocker quiet(m_start);
         m_start->setDateTime(wallClock(*mapping.start));
     }
-    m_zoneKind->setCurrentIndex(static_cast<int>(mapping.zoneKind));
-    m_zone->setText(mapping.zoneKind == TimeZoneKind::FixedOffset
-                        ? utcOffsetText(mapping.offsetSeconds)
-                        : mapping.zone);
     fillProbes();
     m_unit->setCurrentIndex(mapping.fahrenheit ? 0 : 1);
-    m_separator->setCurrentIndex(qMax(0, m_separator->findData(QString(mapping.separator))));
-    m_decimal->setCurrentIndex(qMax(0, m_decimal->findData(QString(mapping.decimal))));
-    m_headerRow->setCurrentIndex(qMax(0, m_headerRow->findData(mapping.headerLine)));
-    QStringList marks = mapping.missing;
-    marks.removeAll(QString());
-    m_missing->setText(marks.join(QLatin1Char(' ')));
+    showShared(mapping);
     showWays();
 }
 
@@ -266,22 +185,13 @@ ProbeLogMapping TraceMappingForm::mapping() const
         if (m_mapping.start && m_start->dateTime() == wallClock(*m_mapping.start))
             mapping.start = m_mapping.start;
     }
-    mapping.zoneKind = static_cast<TimeZoneKind>(m_zoneKind->currentIndex());
-    if (mapping.zoneKind == TimeZoneKind::FixedOffset)
-        mapping.offsetSeconds = utcOffsetOf(m_zone->text()).value_or(mapping.offsetSeconds);
-    else if (mapping.zoneKind == TimeZoneKind::Zone)
-        mapping.zone = m_zone->text().trimmed();
     mapping.probes.clear();
     for (const Probe &probe : m_probes)
         if (probe.box->isChecked() && probe.column != mapping.timeColumn &&
             probe.column != mapping.dateColumn)
             mapping.probes.append({probe.name->text().trimmed(), probe.column});
     mapping.fahrenheit = m_unit->currentData().toBool();
-    mapping.separator = m_separator->currentData().toString().at(0);
-    mapping.decimal = m_decimal->currentData().toString().at(0);
-    mapping.headerLine = m_headerRow->currentData().toInt();
-    mapping.missing =
-        QStringList{QString()} + m_missing->text().split(QLatin1Char(' '), Qt::SkipEmptyParts);
+    takeShared(mapping);
     return mapping;
 }
 
@@ -289,39 +199,28 @@ ProbeLogMapping TraceMappingForm::mapping() const
 void TraceMappingForm::showWays()
 {
     const auto time = static_cast<ProbeTime>(m_timeStyle->currentIndex());
-    m_rows.value(QStringLiteral("dateColumn"))->setVisible(time == ProbeTime::Clock);
-    m_rows.value(QStringLiteral("timeFormat"))->setVisible(time != ProbeTime::Elapsed);
-    m_rows.value(QStringLiteral("elapsedScale"))->setVisible(time == ProbeTime::Elapsed);
-    m_rows.value(QStringLiteral("start"))->setVisible(time != ProbeTime::Clock);
-    m_rows.value(QStringLiteral("zoneKind"))->setVisible(time != ProbeTime::Elapsed);
-    const auto kind = static_cast<TimeZoneKind>(m_zoneKind->currentIndex());
-    m_rows.value(QStringLiteral("zone"))
-        ->setVisible(time != ProbeTime::Elapsed && kind != TimeZoneKind::Utc);
-    m_zone->setPlaceholderText(kind == TimeZoneKind::Zone ? tr("America/Chicago") : tr("-06:00"));
+    rowOf(QStringLiteral("dateColumn"))->setVisible(time == ProbeTime::Clock);
+    rowOf(QStringLiteral("timeFormat"))->setVisible(time != ProbeTime::Elapsed);
+    rowOf(QStringLiteral("elapsedScale"))->setVisible(time == ProbeTime::Elapsed);
+    rowOf(QStringLiteral("start"))->setVisible(time != ProbeTime::Clock);
+    rowOf(QStringLiteral("zoneKind"))->setVisible(time != ProbeTime::Elapsed);
+    rowOf(QStringLiteral("zone"))
+        ->setVisible(time != ProbeTime::Elapsed && zoneKind() != TimeZoneKind::Utc);
+    showZoneHint();
 }
 
-QStringList TraceMappingForm::showProblems(const domain::Problems &problems)
+bool TraceMappingForm::showElsewhere(const domain::Problem &problem)
 {
-    for (FieldRow *one : std::as_const(m_rows))
-        one->clearProblem();
+    if (problem.field != QLatin1String("probes"))
+        return false;
+    m_probeProblem->setText(problem.message);
+    m_probeProblem->show();
+    return true;
+}
+
+void TraceMappingForm::clearElsewhere()
+{
     m_probeProblem->hide();
-    QStringList elsewhere;
-    for (const domain::Problem &problem : problems) {
-        FieldRow *one = m_rows.value(problem.field);
-        if (problem.field == QLatin1String("probes")) {
-            m_probeProblem->setText(problem.message);
-            m_probeProblem->show();
-        } else if (one == nullptr) {
-            elsewhere << problem.message;
-        } else {
-            one->setProblem(problem.message);
-        }
-    }
-    if (m_zoneKind->currentIndex() == static_cast<int>(TimeZoneKind::FixedOffset) &&
-        !utcOffsetOf(m_zone->text()))
-        m_rows.value(QStringLiteral("zone"))
-            ->setProblem(tr("Expected an offset from UTC such as -06:00."));
-    return elsewhere;
 }
 
 QCheckBox *TraceMappingForm::probeBox(const QString &column) const

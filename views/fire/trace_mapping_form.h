@@ -2,24 +2,20 @@
 #pragma once
 
 #include "models/exchange/probe_log.h"
+#include "views/records/mapping_form.h"
 
-#include <QHash>
 #include <QTimeZone>
-#include <QWidget>
 
 class QCheckBox;
-class QComboBox;
 class QDateTimeEdit;
 class QGridLayout;
-class QLineEdit;
 class QVBoxLayout;
 
 namespace rickyard::views {
 
-class FieldRow;
 class TextLabel;
 
-class TraceMappingForm : public QWidget
+class TraceMappingForm : public MappingForm
 {
     Q_OBJECT
 
@@ -32,8 +28,6 @@ public:
     void setMapping(const exchange::ProbeLogMapping &mapping);
     // `from` and `to` are not of this form and stay empty.
     [[nodiscard]] exchange::ProbeLogMapping mapping() const;
-    // Puts what is wrong beside the part at fault; returns what has no part of its own.
-    QStringList showProblems(const domain::Problems &problems);
 
     // Of a column: the box that makes it a probe, and its name.
     [[nodiscard]] QCheckBox *probeBox(const QString &column) const;
@@ -41,10 +35,9 @@ public:
     [[nodiscard]] QComboBox *unitBox() const { return m_unit; }
     [[nodiscard]] QComboBox *timeStyleBox() const { return m_timeStyle; }
 
-Q_SIGNALS:
-    void changed();
-    // Another separator or row of headers: the file has to be guessed anew.
-    void layoutChanged();
+protected:
+    bool showElsewhere(const domain::Problem &problem) override;
+    void clearElsewhere() override;
 
 private:
     struct Probe {
@@ -54,36 +47,25 @@ private:
     };
     void buildTime(QVBoxLayout *column);
     void buildProbes(QVBoxLayout *column);
-    void buildFile(QVBoxLayout *column);
     void fillProbes();
-    void fillColumns();
+    void fillTimes();
     void showWays();
     [[nodiscard]] QDateTime wallClock(domain::Instant time) const;
-    QComboBox *box(const QString &name, const QStringList &choices = {});
-    FieldRow *row(const QString &key, const QString &label, QWidget *editor);
-    static void choose(QComboBox *box, const QString &column);
 
     exchange::ProbeLogMapping m_mapping; // parts that are not shown are kept
     QTimeZone m_yardZone;
     QStringList m_header;
     QVector<Probe> m_probes;
-    QHash<QString, FieldRow *> m_rows;
     QComboBox *m_timeStyle = nullptr;
     QComboBox *m_time = nullptr;
     QComboBox *m_date = nullptr;
     QLineEdit *m_format = nullptr;
     QComboBox *m_scale = nullptr;
     QDateTimeEdit *m_start = nullptr;
-    QComboBox *m_zoneKind = nullptr;
-    QLineEdit *m_zone = nullptr;
     QWidget *m_probeHolder = nullptr;
     QGridLayout *m_probeGrid = nullptr;
     TextLabel *m_probeProblem = nullptr;
     QComboBox *m_unit = nullptr;
-    QComboBox *m_separator = nullptr;
-    QComboBox *m_decimal = nullptr;
-    QComboBox *m_headerRow = nullptr;
-    QLineEdit *m_missing = nullptr;
 };
 
 } // namespace rickyard::views

@@ -4,7 +4,6 @@
 #include "views/theme/theme_hub.h"
 #include "views/widgets/field_row.h"
 #include "views/widgets/text_label.h"
-#include "views/widgets/utc_offset.h"
 
 #include <QCheckBox>
 #include <QComboBox>
@@ -31,72 +30,23 @@ QVBoxLayout *plainColumn(QWidget *owner)
 
 } // namespace
 
-WeatherMappingForm::WeatherMappingForm(QWidget *parent) : QWidget(parent)
+WeatherMappingForm::WeatherMappingForm(QWidget *parent) : MappingForm(parent)
 {
     auto *column = plainColumn(this);
     buildTime(column);
     buildQuantities(column);
     buildRecords(column);
-    buildFile(column);
+    buildLayout(column, 10, tr("Marks of a missing value"),
+                tr("With blanks between. An empty cell is always missing."));
     column->addStretch(1);
     setMapping({});
 }
 
-QComboBox *WeatherMappingForm::box(const QString &name)
-{
-    auto *made = new QComboBox;
-    made->setAccessibleName(name);
-    made->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
-    made->setMinimumContentsLength(5);
-    connect(made, &QComboBox::activated, this, &WeatherMappingForm::changed);
-    return made;
-}
-
 QComboBox *WeatherMappingForm::columnChoice(const QString &name)
 {
-    QComboBox *made = box(name);
+    QComboBox *made = box(name, {}, 5);
     m_columnBoxes << made;
     return made;
-}
-
-FieldRow *WeatherMappingForm::row(const QString &key, const QString &label, QWidget *editor)
-{
-    auto *made = new FieldRow(label, editor);
-    m_rows.insert(key, made);
-    if (auto *line = qobject_cast<QLineEdit *>(editor)) {
-        line->setAccessibleName(label);
-        connect(line, &QLineEdit::textEdited, this, &WeatherMappingForm::changed);
-    }
-    return made;
-}
-
-void WeatherMappingForm::buildFile(QVBoxLayout *column)
-{
-    column->addWidget(new TextLabel(tr("How the file is written"), TextStyle::BodyStrong));
-    auto *grid = new QGridLayout;
-    grid->setHorizontalSpacing(theme(this).space(3));
-    m_separator = box(tr("Separator"));
-    m_separator->addItem(tr("Comma"), QStringLiteral(","));
-    m_separator->addItem(tr("Semicolon"), QStringLiteral(";"));
-    m_separator->addItem(tr("Tab"), QStringLiteral("\t"));
-    m_separator->addItem(tr("Bar |"), QStringLiteral("|"));
-    m_decimal = box(tr("Decimal sign"));
-    m_decimal->addItem(tr("Point 1.5"), QStringLiteral("."));
-    m_decimal->addItem(tr("Comma 1,5"), QStringLiteral(","));
-    m_headerRow = box(tr("Headers"));
-    m_headerRow->addItem(tr("None"), 0);
-    for (int i = 1; i <= 10; ++i)
-        m_headerRow->addItem(tr("In row %1").arg(i), i);
-    m_missing = new QLineEdit;
-    grid->addWidget(row(QStringLiteral("separator"), tr("Separator"), m_separator), 0, 0);
-    grid->addWidget(row(QStringLiteral("decimal"), tr("Decimal sign"), m_decimal), 0, 1);
-    grid->addWidget(row(QStringLiteral("headerLine"), tr("Headers"), m_headerRow), 1, 0);
-    FieldRow *missing = row(QStringLiteral("missing"), tr("Marks of a missing value"), m_missing);
-    missing->setHelp(tr("With blanks between. An empty cell is always missing."));
-    grid->addWidget(missing, 2, 0, 1, 2);
-    column->addLayout(grid);
-    for (QComboBox *one : {m_separator, m_headerRow})
-        connect(one, &QComboBox::activated, this, &WeatherMappingForm::layoutChanged);
 }
 
 void WeatherMappingForm::buildTime(QVBoxLayout *column)
@@ -108,16 +58,12 @@ void WeatherMappingForm::buildTime(QVBoxLayout *column)
     m_timeWay->addItem(tr("One column"));
     m_timeWay->addItem(tr("Year, month, day, hour"));
     grid->addWidget(row(QStringLiteral("timeColumns"), tr("Time stands in"), m_timeWay), 0, 0);
-    m_zoneKind = box(tr("Time zone of the file"));
-    m_zoneKind->addItem(tr("UTC"));
-    m_zoneKind->addItem(tr("Zone by name"));
-    m_zoneKind->addItem(tr("Fixed offset"));
+    makeZone();
     grid->addWidget(row(QStringLiteral("zoneKind"), tr("Where it says no offset"), m_zoneKind), 0,
                     1);
     column->addLayout(grid);
-    m_zone = new QLineEdit;
     column->addWidget(row(QStringLiteral("zone"), tr("Zone or offset"), m_zone));
-    m_rows.insert(QStringLiteral("offset"), m_rows.value(QStringLiteral("zone")));
+    nameRow(QStringLiteral("offset"), rowOf(QStringLiteral("zone")));
 
     m_oneTime = new QWidget;
     auto *one = new QGridLayout(m_oneTime);
@@ -167,8 +113,8 @@ void WeatherMappingForm::buildQuantities(QVBoxLayout *column)
         column->addWidget(line.row);
         m_quantities.insert(quantity.key, line);
     }
-    m_rows.insert(QStringLiteral("columns"),
-                  m_quantities.value(exchange::weatherQuantities().first().key).row);
+    nameRow(QStringLiteral("columns"),
+            m_quantities.value(exchange::weatherQuantities().first().key).row);
 }
 
 void WeatherMappingForm::buildRecords(QVBoxLayout *column)
@@ -196,45 +142,22 @@ void WeatherMappingForm::setHeader(const QStringList &header)
 {
     m_header = header;
     const WeatherMapping kept = mapping();
-    fillColumns();
+    fillAll();
     setMapping(kept);
 }
 
-void WeatherMappingForm::fillColumns()
+void WeatherMappingForm::fillAll()
 {
-    for (QComboBox *one : std::as_const(m_columnBoxes)) {
-        one->clear();
-        one->addItem(tr("Not in this file"), QString());
-        for (int i = 0; i < m_header.size(); ++i) {
-            const QString name = m_header.at(i).trimmed();
-            one->addItem(name.isEmpty() ? tr("Column %1").arg(i + 1) : name, m_header.at(i));
-        }
-    }
-}
-
-// A column that the file lacks stays chosen and says so, so that a saved mapping is not changed
-// by looking at it.
-void WeatherMappingForm::choose(QComboBox *one, const QString &column)
-{
-    int at = column.isEmpty() ? 0 : one->findData(column);
-    if (at < 0) {
-        one->addItem(tr("%1 (not there)").arg(column), column);
-        at = one->count() - 1;
-    }
-    one->setCurrentIndex(at);
+    for (QComboBox *one : std::as_const(m_columnBoxes))
+        fillColumns(one, tr("Not in this file"), m_header);
 }
 
 void WeatherMappingForm::setMapping(const WeatherMapping &mapping)
 {
     m_mapping = mapping;
     if (m_columnBoxes.first()->count() == 0)
-        fillColumns();
-    m_separator->setCurrentIndex(qMax(0, m_separator->findData(QString(mapping.separator))));
-    m_decimal->setCurrentIndex(qMax(0, m_decimal->findData(QString(mapping.decimal))));
-    m_headerRow->setCurrentIndex(qMax(0, m_headerRow->findData(mapping.headerLine)));
-    QStringList marks = mapping.missing;
-    marks.removeAll(QString());
-    m_missing->setText(marks.join(QLatin1Char(' ')));
+        fillAll();
+    showShared(mapping);
     m_timeWay->setCurrentIndex(static_cast<int>(mapping.timeColumns));
     choose(m_time, mapping.timeColumn);
     m_timeFormat->setText(mapping.timeFormat);
@@ -242,10 +165,6 @@ void WeatherMappingForm::setMapping(const WeatherMapping &mapping)
                             mapping.hourColumn, mapping.minuteColumn};
     for (int i = 0; i < m_parts.size(); ++i)
         choose(m_parts.at(i), parts.at(i));
-    m_zoneKind->setCurrentIndex(static_cast<int>(mapping.zoneKind));
-    m_zone->setText(mapping.zoneKind == TimeZoneKind::FixedOffset
-                        ? utcOffsetText(mapping.offsetSeconds)
-                        : mapping.zone);
     for (auto it = m_quantities.cbegin(); it != m_quantities.cend(); ++it) {
         const exchange::QuantityColumn *column = mapping.columnFor(it.key());
         choose(it->column, column == nullptr ? QString() : column->column);
@@ -262,11 +181,7 @@ void WeatherMappingForm::setMapping(const WeatherMapping &mapping)
 WeatherMapping WeatherMappingForm::mapping() const
 {
     WeatherMapping mapping = m_mapping;
-    mapping.separator = m_separator->currentData().toString().at(0);
-    mapping.decimal = m_decimal->currentData().toString().at(0);
-    mapping.headerLine = m_headerRow->currentData().toInt();
-    mapping.missing =
-        QStringList{QString()} + m_missing->text().split(QLatin1Char(' '), Qt::SkipEmptyParts);
+    takeShared(mapping);
     mapping.timeColumns = static_cast<TimeColumns>(m_timeWay->currentIndex());
     mapping.timeColumn = m_time->currentData().toString();
     mapping.timeFormat = m_timeFormat->text().trimmed();
@@ -275,11 +190,6 @@ WeatherMapping WeatherMappingForm::mapping() const
     mapping.dayColumn = m_parts.at(2)->currentData().toString();
     mapping.hourColumn = m_parts.at(3)->currentData().toString();
     mapping.minuteColumn = m_parts.at(4)->currentData().toString();
-    mapping.zoneKind = static_cast<TimeZoneKind>(m_zoneKind->currentIndex());
-    if (mapping.zoneKind == TimeZoneKind::FixedOffset)
-        mapping.offsetSeconds = utcOffsetOf(m_zone->text()).value_or(mapping.offsetSeconds);
-    else if (mapping.zoneKind == TimeZoneKind::Zone)
-        mapping.zone = m_zone->text().trimmed();
     mapping.columns.clear();
     for (const exchange::WeatherQuantity &quantity : exchange::weatherQuantities()) {
         const Line line = m_quantities.value(quantity.key);
@@ -299,28 +209,8 @@ void WeatherMappingForm::showTimeWay()
     const bool one = m_timeWay->currentIndex() == static_cast<int>(TimeColumns::One);
     m_oneTime->setVisible(one);
     m_partTimes->setVisible(!one);
-    const auto kind = static_cast<TimeZoneKind>(m_zoneKind->currentIndex());
-    m_zone->parentWidget()->setVisible(kind != TimeZoneKind::Utc);
-    m_zone->setPlaceholderText(kind == TimeZoneKind::Zone ? tr("America/Chicago") : tr("-06:00"));
-}
-
-QStringList WeatherMappingForm::showProblems(const domain::Problems &problems)
-{
-    for (FieldRow *one : std::as_const(m_rows))
-        one->clearProblem();
-    QStringList elsewhere;
-    for (const domain::Problem &problem : problems) {
-        FieldRow *one = m_rows.value(problem.field);
-        if (one == nullptr)
-            elsewhere << problem.message;
-        else
-            one->setProblem(problem.message);
-    }
-    if (m_zoneKind->currentIndex() == static_cast<int>(TimeZoneKind::FixedOffset) &&
-        !utcOffsetOf(m_zone->text()))
-        m_rows.value(QStringLiteral("zone"))
-            ->setProblem(tr("Expected an offset from UTC such as -06:00."));
-    return elsewhere;
+    m_zone->parentWidget()->setVisible(zoneKind() != TimeZoneKind::Utc);
+    showZoneHint();
 }
 
 QComboBox *WeatherMappingForm::columnBox(const QString &quantity) const
