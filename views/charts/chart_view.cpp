@@ -79,6 +79,16 @@ void ChartView::clear()
     chart()->removeAllSeries();
 }
 
+void ChartView::clearAll()
+{
+    clear();
+    const auto axes = chart()->axes();
+    for (QAbstractAxis *old : axes) {
+        chart()->removeAxis(old);
+        delete old;
+    }
+}
+
 void ChartView::setSummary(const QString &summary)
 {
     setAccessibleDescription(summary);

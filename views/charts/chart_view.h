@@ -28,6 +28,8 @@ public:
     // Adds an axis; call before add().
     void addAxis(QAbstractAxis *axis, Qt::Alignment side, const QString &title = QString());
     void clear();
+    // With its axes too, for a chart that is drawn anew on other ones.
+    void clearAll();
 
     void setDescribe(Describe describe) { describe_ = std::move(describe); }
     // One sentence that says what the chart says, for screen readers.

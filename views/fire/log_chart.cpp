@@ -41,24 +41,14 @@ LogChart::LogChart(QWidget *parent)
     });
 }
 
-void LogChart::clear()
-{
-    m_chart->clear();
-    const auto axes = m_chart->chart()->axes();
-    for (QAbstractAxis *old : axes) {
-        m_chart->chart()->removeAxis(old);
-        delete old;
-    }
-    m_marks.clear();
-}
-
 void LogChart::showCooks(const Books &books, const QVector<CookFuel> &cooks, UseAgainst against,
                          const QVector<UseLine> &lines)
 {
     m_books = &books;
     m_cooks = cooks;
     m_against = against;
-    clear();
+    m_chart->clearAll();
+    m_points.clear();
     const QVector<UsePoint> points = usePoints(cooks, against);
     drawAxes(points);
     for (const UseLine &line : lines)
@@ -125,39 +115,15 @@ void LogChart::drawLine(const UseLine &line, bool band)
 void LogChart::drawPoints(const QVector<UsePoint> &points)
 {
     const LogChartWords words(*m_books, m_against);
-    QMap<RecordId, QVector<Mark>> byPit;
     for (const UsePoint &point : points)
-        byPit[point.pit].append(
-            {QPointF(words.across(point.across), words.use(point.use)), point.cook});
-    for (auto it = byPit.cbegin(); it != byPit.cend(); ++it) {
-        auto *series = new QScatterSeries;
-        QString name = m_books->pits.value(it.key()).name;
-        while (m_marks.contains(name)) // two pits of one name stay two series
-            name += QStringLiteral(" (2)");
-        series->setName(name);
-        QList<QPointF> places;
-        for (const Mark &mark : it.value())
-            places << mark.point;
-        series->replace(places);
-        m_marks.insert(name, it.value());
-        m_chart->add(series, pitIndex(*m_books, it.key()), SeriesPart::Measured);
-    }
+        m_points.add(point.pit, QPointF(words.across(point.across), words.use(point.use)),
+                     point.cook);
+    m_points.draw(*m_chart, *m_books);
 }
 
 RecordId LogChart::cookAt(const QString &series, const QPointF &point) const
 {
-    RecordId nearest = 0;
-    double least = std::numeric_limits<double>::infinity();
-    const QVector<Mark> marks = m_marks.value(series);
-    for (const Mark &mark : marks) {
-        const QPointF off = mark.point - point;
-        const double distance = QPointF::dotProduct(off, off);
-        if (distance < least) {
-            least = distance;
-            nearest = mark.cook;
-        }
-    }
-    return nearest;
+    return m_points.cookAt(series, point);
 }
 
 QString LogChart::describe(const QString &series, const QPointF &point) const

@@ -4,8 +4,7 @@
 
 #include "models/domain/fire/use_line.h"
 #include "views/page.h"
-
-#include <QHash>
+#include "views/pits/cook_points.h"
 
 class QAbstractSeries;
 
@@ -29,11 +28,6 @@ Q_SIGNALS:
     void cookOpened(qint64 cook);
 
 private:
-    struct Mark {
-        QPointF point;
-        domain::RecordId cook = 0;
-    };
-    void clear();
     void drawAxes(const QVector<domain::UsePoint> &points);
     void drawLine(const domain::UseLine &line, bool band);
     void drawPoints(const QVector<domain::UsePoint> &points);
@@ -43,7 +37,7 @@ private:
     QVector<domain::CookFuel> m_cooks;
     domain::UseAgainst m_against = domain::UseAgainst::Hours;
     ChartView *m_chart;
-    QHash<QString, QVector<Mark>> m_marks; // by series name
+    CookPoints m_points;
 };
 
 } // namespace rickyard::views

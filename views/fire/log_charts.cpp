@@ -8,6 +8,7 @@
 #include "views/fire/log_chart_words.h"
 #include "views/fire/log_table.h"
 #include "views/records/field_editor.h"
+#include "views/records/file_export.h"
 #include "views/theme/icons.h"
 #include "views/theme/theme_hub.h"
 #include "views/widgets/card.h"
@@ -20,10 +21,7 @@
 #include <QButtonGroup>
 #include <QCheckBox>
 #include <QComboBox>
-#include <QDir>
-#include <QFileDialog>
 #include <QPushButton>
-#include <QSaveFile>
 #include <QScrollArea>
 #include <QSignalBlocker>
 #include <QStackedWidget>
@@ -236,37 +234,23 @@ QString LogCharts::sentence() const
 
 std::optional<QString> LogCharts::exportTable(const QString &path) const
 {
-    QSaveFile file(path);
-    const QByteArray bytes = exchange::useCsv(m_cooks, m_lines, m_against, m_context.books());
-    if (file.open(QIODevice::WriteOnly) && file.write(bytes) == bytes.size() && file.commit())
-        return std::nullopt;
-    return tr("The table could not be written to %1: %2. Choose a folder that can be written to.")
-        .arg(QDir::toNativeSeparators(path), file.errorString());
-}
-
-void LogCharts::tell(const QString &path, const std::optional<QString> &problem)
-{
-    if (problem)
-        m_context.refuse({{QString(), *problem}});
-    else
-        m_context.say(tr("Written to %1.").arg(QDir::toNativeSeparators(path)));
+    return writeFile(path, exchange::useCsv(m_cooks, m_lines, m_against, m_context.books()));
 }
 
 void LogCharts::askForPicture()
 {
-    const QString path =
-        QFileDialog::getSaveFileName(this, tr("Export the chart as a picture"),
-                                     QStringLiteral("wood-use.png"), tr("Pictures (*.png *.svg)"));
-    if (!path.isEmpty())
-        tell(path, m_chart->chart().exportPicture(path));
+    askAndExport(m_context, this,
+                 {tr("Export the chart as a picture"), QStringLiteral("wood-use.png"),
+                  tr("Pictures (*.png *.svg)")},
+                 [this](const QString &path) { return m_chart->chart().exportPicture(path); });
 }
 
 void LogCharts::askForTable()
 {
-    const QString path = QFileDialog::getSaveFileName(
-        this, tr("Export these figures as CSV"), QStringLiteral("wood-use.csv"), tr("CSV (*.csv)"));
-    if (!path.isEmpty())
-        tell(path, exportTable(path));
+    askAndExport(
+        m_context, this,
+        {tr("Export these figures as CSV"), QStringLiteral("wood-use.csv"), tr("CSV (*.csv)")},
+        [this](const QString &path) { return exportTable(path); });
 }
 
 } // namespace rickyard::views

@@ -46,7 +46,6 @@ private:
     [[nodiscard]] QVector<domain::CookFuel> chosenCooks() const;
     void askForPicture();
     void askForTable();
-    void tell(const QString &path, const std::optional<QString> &problem);
 
     PageContext &m_context;
     domain::UseAgainst m_against = domain::UseAgainst::Hours;

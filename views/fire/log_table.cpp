@@ -1,21 +1,15 @@
 #include "views/fire/log_table.h"
 
-#include "models/items/search_proxy.h"
 #include "models/items/wording.h"
 #include "views/fire/fire_words.h"
 #include "views/theme/number_style.h"
 #include "views/theme/theme_hub.h"
 
-#include <QHeaderView>
-#include <QTableView>
 #include <QVBoxLayout>
-
-#include <algorithm>
 
 namespace rickyard::views {
 
 using namespace rickyard::domain;
-using items::DerivedCell;
 using items::DerivedRow;
 
 namespace {
@@ -31,11 +25,6 @@ QVector<items::DerivedModel::Column> logColumns()
             {LogTable::tr("Used"), true},
             {LogTable::tr("An hour"), true},
             {LogTable::tr("Its line, ± 90 %"), true}};
-}
-
-DerivedCell logFigure(const QString &text, std::optional<double> sort)
-{
-    return {sort ? text : missingMark(), sort ? QVariant(*sort) : QVariant(), QString()};
 }
 
 class RowMaker
@@ -60,15 +49,17 @@ public:
                              QStringLiteral("d MMM yyyy")),
              QVariant::fromValue<qint64>(fuel.lit.seconds()),
              {}},
-            logFigure(formatNumber(length, 1, locale), length),
-            logFigure(fuel.meanOutside ? m_words.temperature(*fuel.meanOutside).text() : QString(),
-                      fuel.meanOutside ? std::optional(celsius(*fuel.meanOutside)) : std::nullopt),
-            logFigure(fuel.meanWind ? formatQuantity(fuel.meanWind->base(),
-                                                     m_words.unit(Dimension::Speed), locale)
-                                    : QString(),
-                      fuel.meanWind ? std::optional(fuel.meanWind->toDouble()) : std::nullopt),
-            logFigure(formatNumber(used, 0, locale), used),
-            logFigure(formatNumber(hourly, 1, locale), hourly)};
+            FigureTable::figure(formatNumber(length, 1, locale), length),
+            FigureTable::figure(
+                fuel.meanOutside ? m_words.temperature(*fuel.meanOutside).text() : QString(),
+                fuel.meanOutside ? std::optional(celsius(*fuel.meanOutside)) : std::nullopt),
+            FigureTable::figure(
+                fuel.meanWind
+                    ? formatQuantity(fuel.meanWind->base(), m_words.unit(Dimension::Speed), locale)
+                    : QString(),
+                fuel.meanWind ? std::optional(fuel.meanWind->toDouble()) : std::nullopt),
+            FigureTable::figure(formatNumber(used, 0, locale), used),
+            FigureTable::figure(formatNumber(hourly, 1, locale), hourly)};
         addLine(row, fuel);
         return row;
     }
@@ -82,7 +73,7 @@ private:
             if (line.pit == fuel.pit && !points.isEmpty())
                 on = line.at(points.first().across);
         if (!on) {
-            row.cells << logFigure({}, std::nullopt);
+            row.cells << FigureTable::figure({}, std::nullopt);
             return;
         }
         const int decimals = m_against == UseAgainst::Hours ? 0 : 1;
@@ -90,7 +81,7 @@ private:
             return trueMinus(formatNumber(joules / m_words.unit(Dimension::Heat).scale, decimals,
                                           m_words.locale()));
         };
-        row.cells << logFigure(
+        row.cells << FigureTable::figure(
             QStringLiteral("%1 ± %2").arg(shown(on->centre), shown(on->upper - on->centre)),
             on->centre);
     }
@@ -104,31 +95,15 @@ private:
 } // namespace
 
 LogTable::LogTable(PageContext &context, QWidget *parent)
-    : QWidget(parent), m_context(context), m_model(new items::DerivedModel(logColumns(), this)),
-      m_proxy(new items::SearchProxy(this)), m_view(new QTableView(this))
+    : QWidget(parent), m_context(context),
+      m_view(new FigureTable(logColumns(), tr("Wood use of past cooks"), this))
 {
-    const Theme &look = theme(this);
-    m_proxy->setSourceModel(m_model);
     auto *column = new QVBoxLayout(this);
     column->setContentsMargins(0, 0, 0, 0);
-    m_view->setModel(m_proxy);
-    m_view->setAccessibleName(tr("Wood use of past cooks"));
-    m_view->setSelectionBehavior(QAbstractItemView::SelectRows);
-    m_view->setSelectionMode(QAbstractItemView::SingleSelection);
-    m_view->setEditTriggers(QAbstractItemView::NoEditTriggers);
-    m_view->setShowGrid(false);
-    m_view->setWordWrap(false);
-    m_view->setTabKeyNavigation(false);
-    m_view->setSortingEnabled(true);
-    m_view->verticalHeader()->hide();
-    m_view->verticalHeader()->setDefaultSectionSize(look.rowHeight());
-    m_view->horizontalHeader()->setHighlightSections(false);
-    m_view->horizontalHeader()->setStretchLastSection(true);
-    m_view->setMinimumHeight(look.px(340));
+    m_view->setMinimumHeight(theme(this).px(340));
+    m_view->setWidest(180);
     m_view->sortByColumn(2, Qt::DescendingOrder);
-    connect(m_view, &QTableView::activated, this, [this](const QModelIndex &index) {
-        Q_EMIT cookOpened(m_model->linkAt(m_proxy->mapToSource(index).row()).id);
-    });
+    connect(m_view, &FigureTable::opened, this, [this](Link link) { Q_EMIT cookOpened(link.id); });
     column->addWidget(m_view, 1);
 }
 
@@ -140,14 +115,7 @@ void LogTable::showCooks(const QVector<CookFuel> &cooks, UseAgainst against,
     rows.reserve(cooks.size());
     for (const CookFuel &cook : cooks)
         rows << maker.rowOf(cook);
-    m_model->setRows(rows);
-    if (m_widthsSet || rows.isEmpty())
-        return;
-    m_widthsSet = true;
-    for (int c = 0; c + 1 < m_model->columnCount(); ++c) {
-        m_view->resizeColumnToContents(c);
-        m_view->setColumnWidth(c, std::min(m_view->columnWidth(c), theme(this).px(180)));
-    }
+    m_view->setRows(rows);
 }
 
 } // namespace rickyard::views

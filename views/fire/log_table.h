@@ -2,14 +2,8 @@
 #pragma once
 
 #include "models/domain/fire/use_line.h"
-#include "models/items/derived_model.h"
 #include "views/page.h"
-
-class QTableView;
-
-namespace rickyard::items {
-class SearchProxy;
-}
+#include "views/records/figure_table.h"
 
 namespace rickyard::views {
 
@@ -21,17 +15,14 @@ public:
     explicit LogTable(PageContext &context, QWidget *parent = nullptr);
     void showCooks(const QVector<domain::CookFuel> &cooks, domain::UseAgainst against,
                    const QVector<domain::UseLine> &lines);
-    [[nodiscard]] QTableView &view() { return *m_view; }
+    [[nodiscard]] FigureTable &view() { return *m_view; }
 
 Q_SIGNALS:
     void cookOpened(qint64 cook);
 
 private:
     PageContext &m_context;
-    items::DerivedModel *m_model;
-    items::SearchProxy *m_proxy;
-    QTableView *m_view;
-    bool m_widthsSet = false;
+    FigureTable *m_view;
 };
 
 } // namespace rickyard::views

@@ -3,22 +3,18 @@
 #include "models/domain/answers/answers.h"
 #include "models/domain/answers/wording.h"
 #include "models/exchange/csv_writer.h"
-#include "models/items/search_proxy.h"
 #include "models/items/wording.h"
 #include "views/fire/fire_words.h"
+#include "views/records/figure_table.h"
+#include "views/records/file_export.h"
 #include "views/theme/icons.h"
 #include "views/theme/number_style.h"
 #include "views/theme/theme_hub.h"
 #include "views/widgets/text_label.h"
 
 #include <QComboBox>
-#include <QDir>
-#include <QFileDialog>
 #include <QHBoxLayout>
-#include <QHeaderView>
 #include <QPushButton>
-#include <QSaveFile>
-#include <QTableView>
 #include <QVBoxLayout>
 
 #include <algorithm>
@@ -41,20 +37,14 @@ QVector<items::DerivedModel::Column> costColumns()
             {CostTable::tr("$ / food"), true}};
 }
 
-DerivedCell costFigure(const QString &text, std::optional<double> sort)
-{
-    return {sort ? text : missingMark(), sort ? QVariant(*sort) : QVariant(), QString()};
-}
-
 } // namespace
 
 CostTable::CostTable(PageContext &context, QWidget *parent)
-    : QWidget(parent), m_context(context), m_model(new items::DerivedModel(costColumns(), this)),
-      m_proxy(new items::SearchProxy(this)), m_by(new QComboBox(this)),
+    : QWidget(parent), m_context(context), m_by(new QComboBox(this)),
       m_sentence(new TextLabel(QString(), TextStyle::Heading, Role::Ink, this)),
-      m_view(new QTableView(this))
+      m_basis(new TextLabel(QString(), TextStyle::Caption, Role::InkMuted, this)),
+      m_view(new FigureTable(costColumns(), tr("What the fires cost and did"), this))
 {
-    m_proxy->setSourceModel(m_model);
     build();
 }
 
@@ -77,28 +67,14 @@ void CostTable::build()
     row->addStretch(1);
     auto *save = new QPushButton(icon(QStringLiteral("export")), tr("Export CSV"), this);
     save->setAccessibleName(tr("Export the costs as CSV"));
-    connect(save, &QPushButton::clicked, this, &CostTable::askAndExport);
+    connect(save, &QPushButton::clicked, this, &CostTable::askForFile);
     row->addWidget(save);
     column->addLayout(row);
-    m_view->setModel(m_proxy);
-    m_view->setAccessibleName(tr("What the fires cost and did"));
-    m_view->setSelectionBehavior(QAbstractItemView::SelectRows);
-    m_view->setSelectionMode(QAbstractItemView::SingleSelection);
-    m_view->setEditTriggers(QAbstractItemView::NoEditTriggers);
-    m_view->setShowGrid(false);
-    m_view->setTabKeyNavigation(false);
-    m_view->setSortingEnabled(true);
-    m_view->verticalHeader()->hide();
-    m_view->verticalHeader()->setDefaultSectionSize(look.rowHeight());
-    m_view->horizontalHeader()->setHighlightSections(false);
-    m_view->horizontalHeader()->setStretchLastSection(true);
-    m_view->horizontalHeader()->setSortIndicator(-1, Qt::AscendingOrder);
-    connect(m_view, &QTableView::activated, this, [this](const QModelIndex &index) {
-        const Link link = m_model->linkAt(m_proxy->mapToSource(index).row());
-        if (link.id != 0)
-            m_context.open(link);
-    });
+    m_view->setWidest(170);
+    connect(m_view, &FigureTable::opened, this, [this](const Link &link) { m_context.open(link); });
     column->addWidget(m_view, 1);
+    m_basis->setWordWrap(true);
+    column->addWidget(m_basis);
 }
 
 CostTable::By CostTable::by() const
@@ -150,12 +126,12 @@ DerivedRow CostTable::rowOf(const FireWork &work) const
         return formatNumber(value, decimals, words.locale());
     };
     const auto heat = [&](std::optional<double> joules, double times, int decimals) {
-        return costFigure(joules ? words.heat(Heat::rounded(*joules * times), decimals).value
-                                 : QString(),
-                          joules);
+        return FigureTable::figure(
+            joules ? words.heat(Heat::rounded(*joules * times), decimals).value : QString(),
+            joules);
     };
     const auto money = [&](std::optional<double> cents, double times) {
-        return costFigure(cents ? moneyWords(*cents * times, wording) : QString(), cents);
+        return FigureTable::figure(cents ? moneyWords(*cents * times, wording) : QString(), cents);
     };
     const bool metric = books.yard().metric;
     const double perDegree = metric ? 1000.0 : 1000.0 * 5.0 / 9.0; // a degree Fahrenheit is smaller
@@ -166,13 +142,13 @@ DerivedRow CostTable::rowOf(const FireWork &work) const
                                                                  : by() == By::Event ? work.event
                                                                                      : RecordId{0}};
     row.cells = {nameOf(work),
-                 costFigure(QString::number(work.cooks), work.cooks),
-                 costFigure(number(work.hours, 0), work.hours),
+                 FigureTable::figure(QString::number(work.cooks), work.cooks),
+                 FigureTable::figure(number(work.hours, 0), work.hours),
                  heat(work.heat.toDouble(), 1, 0),
                  heat(work.joulesPerHour(), 1, 1),
                  heat(work.joulesPerDegreeHour(), perDegree, 0),
                  heat(work.joulesPerFood(), perWeight, 2),
-                 costFigure(efficiency ? words.share(*efficiency) : QString(), efficiency),
+                 FigureTable::figure(efficiency ? words.share(*efficiency) : QString(), efficiency),
                  money(work.pricedCooks > 0 ? std::optional(work.cents) : std::nullopt, 1),
                  money(work.centsPerCook(), 1),
                  money(work.centsPerFood(), perWeight)};
@@ -185,10 +161,9 @@ void CostTable::fill()
     QVector<DerivedRow> rows;
     for (const FireWork &work : all)
         rows << rowOf(work);
-    m_model->setRows(rows);
-    for (int c = 0; c + 1 < m_model->columnCount(); ++c)
-        m_view->setColumnWidth(c, theme(this).px(c == 0 ? 170 : c == 8 ? 102 : 80));
+    m_view->setRows(rows);
     m_sentence->setText(sentence());
+    m_basis->setText(basis());
 }
 
 QString CostTable::sentence() const
@@ -223,6 +198,20 @@ QString CostTable::sentence() const
     return text;
 }
 
+QString CostTable::basis() const
+{
+    const FireWords words(m_context.books());
+    const bool metric = m_context.books().yard().metric;
+    return tr("Heat in %1. A degree hour (°h) is one %2 of chamber over outside air for an hour; "
+              "food is its raw weight in %3. \u201cDid work\u201d is the share of the heat burned "
+              "that "
+              "warmed the chamber, the food and its water by the heat balance. Money is what each "
+              "lot cost per weight of dry wood; a cook with a part of its wood unpriced is left "
+              "out of it.")
+        .arg(words.heat(Heat()).unit, metric ? tr("K") : tr("°F"),
+             words.unit(Dimension::Mass).symbol);
+}
+
 void CostTable::showFuel(const FuelAnswer &fuel)
 {
     m_fuel = fuel;
@@ -252,24 +241,14 @@ std::optional<QString> CostTable::exportTo(const QString &path) const
              shown(work.joulesPerFood(), seasoned * pound, 3), shown(work.efficiency(), 1, 4),
              shown(work.pricedCooks > 0 ? std::optional(work.cents) : std::nullopt, 0.01, 2),
              shown(work.centsPerCook(), 0.01, 2), shown(work.centsPerFood(), 0.01 * pound, 3)});
-    QSaveFile file(path);
-    const QByteArray bytes = writer.bytes();
-    if (file.open(QIODevice::WriteOnly) && file.write(bytes) == bytes.size() && file.commit())
-        return std::nullopt;
-    return tr("The table could not be written to %1: %2. Choose a folder that can be written to.")
-        .arg(QDir::toNativeSeparators(path), file.errorString());
+    return writeFile(path, writer.bytes());
 }
 
-void CostTable::askAndExport()
+void CostTable::askForFile()
 {
-    const QString path = QFileDialog::getSaveFileName(
-        this, tr("Export the costs"), QStringLiteral("costs.csv"), tr("CSV (*.csv)"));
-    if (path.isEmpty())
-        return;
-    if (const auto problem = exportTo(path))
-        m_context.refuse({{QString(), *problem}});
-    else
-        m_context.say(tr("Written to %1.").arg(QDir::toNativeSeparators(path)));
+    askAndExport(m_context, this,
+                 {tr("Export the costs"), QStringLiteral("costs.csv"), tr("CSV (*.csv)")},
+                 [this](const QString &path) { return exportTo(path); });
 }
 
 } // namespace rickyard::views

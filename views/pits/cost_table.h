@@ -7,14 +7,10 @@
 #include "views/page.h"
 
 class QComboBox;
-class QTableView;
-
-namespace rickyard::items {
-class SearchProxy;
-}
 
 namespace rickyard::views {
 
+class FigureTable;
 class TextLabel;
 
 class CostTable : public QWidget
@@ -27,16 +23,18 @@ public:
     explicit CostTable(PageContext &context, QWidget *parent = nullptr);
     void showFuel(const domain::FuelAnswer &fuel);
     void choose(By by);
-    [[nodiscard]] QTableView &view() { return *m_view; }
+    [[nodiscard]] FigureTable &view() { return *m_view; }
     [[nodiscard]] QComboBox &choice() { return *m_by; }
     [[nodiscard]] QString sentence() const;
+    // What the columns are in and what they rest on.
+    [[nodiscard]] QString basis() const;
     // Gives the reason when it fails.
     std::optional<QString> exportTo(const QString &path) const;
 
 private:
     void build();
     void fill();
-    void askAndExport();
+    void askForFile();
     [[nodiscard]] By by() const;
     [[nodiscard]] QVector<domain::FireWork> works() const;
     [[nodiscard]] items::DerivedRow rowOf(const domain::FireWork &work) const;
@@ -44,11 +42,10 @@ private:
 
     PageContext &m_context;
     domain::FuelAnswer m_fuel;
-    items::DerivedModel *m_model;
-    items::SearchProxy *m_proxy;
     QComboBox *m_by;
     TextLabel *m_sentence;
-    QTableView *m_view;
+    TextLabel *m_basis;
+    FigureTable *m_view;
 };
 
 } // namespace rickyard::views

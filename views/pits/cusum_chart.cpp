@@ -46,13 +46,8 @@ const CusumChart::Mark *CusumChart::markAt(double at) const
 void CusumChart::showPit(const Books &books, const FuelAnswer &fuel, RecordId pit, Instant now)
 {
     m_books = &books;
-    clear();
+    clearAll();
     m_marks.clear();
-    const auto axes = chart()->axes();
-    for (QAbstractAxis *old : axes) {
-        chart()->removeAxis(old);
-        delete old;
-    }
     double highest = 0;
     Instant first = now;
     Instant last = Instant::ofSeconds(0);

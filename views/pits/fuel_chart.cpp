@@ -31,6 +31,15 @@ FuelChart::FuelChart(QWidget *parent)
     m_chart->setMinimumHeight(theme(this).px(340));
     column->addWidget(m_chart, 1);
     connect(m_pits, &QComboBox::currentIndexChanged, this, &FuelChart::draw);
+    m_chart->setMarkersOnly(true);
+    connect(m_chart, &ChartView::pointActivated, this,
+            [this](const QAbstractSeries *series, const QPointF &point) {
+                if (const RecordId cook = cookAt(series->name(), point); cook != 0)
+                    Q_EMIT cookOpened(cook);
+            });
+    m_chart->setDescribe([this](const QAbstractSeries *series, const QPointF &point) {
+        return describe(series->name(), point);
+    });
 }
 
 void FuelChart::showFuel(const Books &books, const FuelAnswer &fuel)
@@ -82,25 +91,19 @@ double FuelChart::across(double kelvinHours) const
 
 void FuelChart::draw()
 {
-    m_chart->clear();
-    const auto axes = m_chart->chart()->axes();
-    for (QAbstractAxis *old : axes) {
-        m_chart->chart()->removeAxis(old);
-        delete old;
-    }
-    m_marks.clear();
+    m_chart->clearAll();
+    m_points.clear();
     if (m_books == nullptr)
         return;
     const FireWords words(*m_books);
     const Unit &unit = words.unit(Dimension::Heat);
     double right = across(100);
     double top = toUnit(heatFromSeasonedPounds(10).base(), unit);
-    QMap<RecordId, QVector<Mark>> byPit;
     for (const CookFuel &cook : std::as_const(m_fuel.cooks)) {
         if (!cook.complete())
             continue;
         const QPointF at(across(*cook.degreeHours), toUnit(cook.netHeat.base(), unit));
-        byPit[cook.pit].append({at, cook.cook});
+        m_points.add(cook.pit, at, cook.cook);
         right = std::max(right, at.x());
         top = std::max(top, at.y());
     }
@@ -111,31 +114,11 @@ void FuelChart::draw()
     m_chart->addAxis(niceAxis(0, top * 1.08, 5), Qt::AlignLeft,
                      tr("Heat used, %1").arg(unit.symbol));
     drawNorm(below->max());
-    for (auto it = byPit.cbegin(); it != byPit.cend(); ++it) {
-        auto *series = new QScatterSeries;
-        // Two pits of one name stay two series.
-        QString name = m_books->pits.value(it.key()).name;
-        while (m_marks.contains(name))
-            name += QStringLiteral(" (2)");
-        series->setName(name);
-        QList<QPointF> points;
-        for (const Mark &mark : it.value())
-            points << mark.point;
-        series->replace(points);
-        m_marks.insert(name, it.value());
-        m_chart->add(series, pitIndex(*m_books, it.key()), SeriesPart::Measured);
-        connect(series, &QXYSeries::clicked, this, [this, name](const QPointF &point) {
-            if (const RecordId cook = cookAt(name, point); cook != 0)
-                Q_EMIT cookOpened(cook);
-        });
-    }
-    m_chart->setDescribe([this](const QAbstractSeries *series, const QPointF &point) {
-        return describe(series->name(), point);
-    });
+    m_points.draw(*m_chart, *m_books);
     m_chart->setSummary(tr("%1 finished cooks of %2 pits.")
                             .arg(std::count_if(m_fuel.cooks.cbegin(), m_fuel.cooks.cend(),
                                                [](const CookFuel &c) { return c.complete(); }))
-                            .arg(byPit.size()));
+                            .arg(m_points.pits()));
 }
 
 void FuelChart::drawNorm(double last)
@@ -170,18 +153,7 @@ void FuelChart::drawNorm(double last)
 
 RecordId FuelChart::cookAt(const QString &series, const QPointF &point) const
 {
-    RecordId nearest = 0;
-    double least = std::numeric_limits<double>::infinity();
-    const QVector<Mark> marks = m_marks.value(series);
-    for (const Mark &mark : marks) {
-        const QPointF off = mark.point - point;
-        const double distance = QPointF::dotProduct(off, off);
-        if (distance < least) {
-            least = distance;
-            nearest = mark.cook;
-        }
-    }
-    return nearest;
+    return m_points.cookAt(series, point);
 }
 
 QString FuelChart::describe(const QString &series, const QPointF &point) const

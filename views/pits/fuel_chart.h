@@ -5,8 +5,7 @@
 
 #include "models/domain/fire/fuel.h"
 #include "views/page.h"
-
-#include <QHash>
+#include "views/pits/cook_points.h"
 
 class QComboBox;
 
@@ -33,10 +32,6 @@ Q_SIGNALS:
     void cookOpened(qint64 cook);
 
 private:
-    struct Mark {
-        QPointF point;
-        domain::RecordId cook = 0;
-    };
     void fillPits();
     void draw();
     void drawNorm(double last);
@@ -47,7 +42,7 @@ private:
     domain::FuelAnswer m_fuel;
     QComboBox *m_pits;
     ChartView *m_chart;
-    QHash<QString, QVector<Mark>> m_marks; // by series name
+    CookPoints m_points;
 };
 
 } // namespace rickyard::views

@@ -1,14 +1,9 @@
 // Every cook's fuel as a table: found by words, sorted by any column, written as CSV.
 #pragma once
 
-#include "models/items/derived_model.h"
+#include "models/domain/fire/fuel.h"
 #include "views/page.h"
-
-class QTableView;
-
-namespace rickyard::items {
-class SearchProxy;
-}
+#include "views/records/figure_table.h"
 
 namespace rickyard::views {
 
@@ -21,7 +16,7 @@ class FuelTable : public QWidget
 public:
     explicit FuelTable(PageContext &context, QWidget *parent = nullptr);
     void showFuel(const domain::FuelAnswer &fuel);
-    [[nodiscard]] QTableView &view() { return *m_view; }
+    [[nodiscard]] FigureTable &view() { return *m_view; }
     [[nodiscard]] SearchField &search() { return *m_search; }
     // Gives the reason when it fails.
     std::optional<QString> exportTo(const QString &path) const;
@@ -31,15 +26,13 @@ Q_SIGNALS:
 
 private:
     void build();
-    void askAndExport();
+    void askForFile();
     [[nodiscard]] items::DerivedRow rowOf(const domain::CookFuel &cook) const;
 
     PageContext &m_context;
     domain::FuelAnswer m_fuel;
-    items::DerivedModel *m_model;
-    items::SearchProxy *m_proxy;
     SearchField *m_search = nullptr;
-    QTableView *m_view = nullptr;
+    FigureTable *m_view = nullptr;
 };
 
 } // namespace rickyard::views
