@@ -12,7 +12,7 @@ rickyard_root=$(cd "$(dirname "${BASH_SOURCE[0]}")/.." && pwd -P)
 rickyard_build_packages=(
     cmake ninja-build g++ ccache
     qt6-base-dev qt6-charts-dev qt6-svg-dev qt6-multimedia-dev libqt6opengl6-dev libqt6sql6-sqlite
-    libeigen3-dev libboost-math-dev
+    libeigen3-dev libboost-math-dev libglpk-dev libical-dev
     tzdata fonts-inter fonts-dejavu-core
 )
 # Only for the checks of .ci/run.

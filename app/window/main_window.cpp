@@ -59,6 +59,11 @@ PageIndex pageOf(TableId table)
     case TableId::UpkeepTask:
     case TableId::Visit:
     case TableId::Finding:
+    case TableId::CheckReading:
+    case TableId::Photo:
+    case TableId::AshLoad:
+    case TableId::Override:
+    case TableId::BusyTime:
     case TableId::CrewTime:
         return Upkeep;
     case TableId::Weather:

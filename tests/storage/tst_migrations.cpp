@@ -206,6 +206,15 @@ void TstMigrations::keepsTheRecordsOfEveryVersion()
         for (const auto &[table, count] : counts)
             QCOMPARE(domain::countOf(books.value(), table), count);
         QCOMPARE(domain::countOf(books.value(), domain::TableId::CookChange), version < 3 ? 0 : 1);
+        QCOMPARE(domain::countOf(books.value(), domain::TableId::CheckReading),
+                 version < 4 ? 0 : 2);
+        for (const domain::TableId table : {domain::TableId::Photo, domain::TableId::AshLoad,
+                                            domain::TableId::Override, domain::TableId::BusyTime})
+            QCOMPARE(domain::countOf(books.value(), table), version < 4 ? 0 : 1);
+        QCOMPARE(books.value().tasks.value(6).readingPoints, version < 4 ? 1 : 8);
+        QCOMPARE(books.value().tasks.value(6).people, version < 4 ? 1 : 2);
+        QCOMPARE(books.value().yard().seasonMonth.has_value(), version >= 4);
+        QCOMPARE(books.value().events.value(1).series.isEmpty(), version < 4);
         QCOMPARE(books.value().yard().falseAlarmCooks, 200);
         QCOMPARE(std::any_of(books.value().findings.cbegin(), books.value().findings.cend(),
                              [](const domain::Finding &finding) {

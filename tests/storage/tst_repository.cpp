@@ -80,6 +80,12 @@ void satisfyRules(Row &row, int serial)
     } else if (row.table == TableId::Visit) {
         set("start", t);
         set("end", t + 3600);
+    } else if (row.table == TableId::BusyTime) {
+        set("start", t);
+        set("end", t + 3600);
+    } else if (row.table == TableId::AshLoad) {
+        set("taken_out", t);
+        set("tipped", t + 400000);
     } else if (row.table == TableId::OvenTest) {
         set("wet", qint64{700000});
         set("dry", qint64{500000});

@@ -21,11 +21,11 @@ struct Books {
     Shelf<Supplier> suppliers;
     Shelf<Offer> offers;
     Shelf<WoodOrder> orders;
+    Shelf<Event> events;
     Shelf<Lot> lots;
     Shelf<MoistureReading> readings;
     Shelf<OvenTest> ovenTests;
     Shelf<Pit> pits;
-    Shelf<Event> events;
     Shelf<PlannedCook> plannedCooks;
     Shelf<Cook> cooks;
     Shelf<Feed> feeds;
@@ -37,9 +37,14 @@ struct Books {
     Shelf<Weather> weather;
     Shelf<UpkeepTask> tasks;
     Shelf<Visit> visits;
+    Shelf<CheckReading> checkReadings;
     Shelf<Finding> findings;
+    Shelf<Photo> photos;
+    Shelf<AshLoad> ashLoads;
+    Shelf<Override> overrides;
     Shelf<KnownGood> knownGood;
     Shelf<CrewTime> crewTimes;
+    Shelf<BusyTime> busyTimes;
     Shelf<ImportProfile> importProfiles;
 
     [[nodiscard]] Yard yard() const { return yards.value(1); }

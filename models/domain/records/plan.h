@@ -18,6 +18,8 @@ struct Event {
     bool towed = false;             // a pit goes along on the trailer
     std::optional<int> covers;
     QString siteRules;
+    QString repeatRule; // RRULE of RFC 5545 without DTSTART, on every event of a series
+    QString series;     // the same on every event of a series, and on no other
     QString note;
     QString typed;
 };

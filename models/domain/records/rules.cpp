@@ -275,9 +275,16 @@ void checkWeather(const Weather &w, Problems &problems)
 
 void checkTask(const UpkeepTask &t, Problems &problems)
 {
-    if (!t.everyDays && !t.everyCooks && !t.everyFireHours && !t.everySeasoned)
+    if (!t.everyDays && !t.everyCooks && !t.everyFireHours && !t.everySeasoned && !t.everyAsh &&
+        t.occasion == Occasion::None)
         problems.append({say("every_days"), say("Give at least one trigger: days, cooks, fire "
-                                                "hours or seasoned pounds.")});
+                                                "hours, seasoned pounds, ash or an occasion.")});
+    if (t.readingLow && t.readingHigh && *t.readingHigh < *t.readingLow)
+        problems.append({say("reading_high"), say("Not above cannot lie under not below.")});
+    if (t.snoozedUntil.isValid() && t.snoozeReason.trimmed().isEmpty())
+        problems.append({say("snooze_reason"), say("Say why it is put off.")});
+    if (t.after && t.id != 0 && *t.after == t.id)
+        problems.append({say("after"), say("A task cannot wait for itself.")});
 }
 
 } // namespace
@@ -370,6 +377,30 @@ Problems checkAgainstBooks(const Books &books, const Row &row)
         const auto period = fromRow<KnownGood>(row);
         if (period.to.isValid() && period.to < period.from)
             problems.append({say("to_day"), say("The period cannot end before it begins.")});
+        break;
+    }
+    case TableId::CheckReading: {
+        const auto reading = fromRow<CheckReading>(row);
+        if (reading.point > books.tasks.value(reading.task).readingPoints)
+            problems.append({say("point"), say("The task has fewer points than that.")});
+        break;
+    }
+    case TableId::Photo: {
+        const auto photo = fromRow<Photo>(row);
+        if (!photo.visit && !photo.finding)
+            problems.append({say("visit"), say("A photograph belongs to a visit or a finding.")});
+        break;
+    }
+    case TableId::AshLoad: {
+        const auto ash = fromRow<AshLoad>(row);
+        if (ash.tipped && *ash.tipped < ash.takenOut)
+            problems.append({say("tipped"), say("Ash cannot be tipped before it is taken out.")});
+        break;
+    }
+    case TableId::BusyTime: {
+        const auto busy = fromRow<BusyTime>(row);
+        if (busy.end <= busy.start)
+            problems.append({say("end"), say("It must end after it starts.")});
         break;
     }
     case TableId::CookTemperature: {

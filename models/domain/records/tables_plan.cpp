@@ -19,7 +19,7 @@ const Binder<Yard> &binderOf<Yard>()
             .required()
             .between(Ratio::ofBase(1000), Ratio::ofBase(500000))
             .startsWith(qint64{50000})
-            .help("Kept for later: today's answer always covers a 90 % interval.");
+            .help("For each event: what the day and the amount of an order are worked out for.");
         b.count("false_alarm_cooks", "One false fuel flag in … cooks", &Yard::falseAlarmCooks)
             .required()
             .atLeast(20)
@@ -31,6 +31,24 @@ const Binder<Yard> &binderOf<Yard>()
             .required()
             .between(Duration::ofBase(0), Duration::ofBase(365LL * 86400))
             .startsWith(qint64{14 * 86400});
+        b.quantity("wood_room", "Room for wood, stacked", &Yard::woodRoom, "cord")
+            .between(volumeFromCubicFeet(1), volumeFromCubicFeet(12800))
+            .help("Left empty: no limit is looked at.");
+        b.count("season_month", "A season starts with month", &Yard::seasonMonth)
+            .atLeast(1)
+            .atMost(12)
+            .help("1 to 12. Left empty: there is no season.");
+        b.section("Going out");
+        b.quantity("box_mass", "Wood in one box", &Yard::boxMass)
+            .between(massFromPounds(1), massFromPounds(2000));
+        b.quantity("kindling", "Kindling for one fire", &Yard::kindling)
+            .between(Mass(), massFromPounds(200));
+        b.quantity("trailer_empty", "Trailer without wood and food", &Yard::trailerEmpty)
+            .between(Mass(), massFromPounds(60000))
+            .help("With the pits and the gear on it, as weighed.");
+        b.quantity("trailer_limit", "The most it may weigh", &Yard::trailerLimit)
+            .between(massFromPounds(100), massFromPounds(60000))
+            .help("From its plate: trailer, tow vehicle and hitch each have a limit.");
         b.section("Moisture meter");
         b.flag("correct_temperature", "Correct for temperature", &Yard::correctTemperature)
             .startsWith(qint64{1})
@@ -119,6 +137,9 @@ const Binder<Event> &binderOf<Event>()
             .between(Duration::ofBase(0), Duration::ofBase(3 * 86400));
         b.flag("towed", "A pit is towed there", &Event::towed);
         b.longText("site_rules", "Site rules", &Event::siteRules);
+        b.section("");
+        b.text("repeat_rule", "Repeats by", &Event::repeatRule).derived();
+        b.text("series", "Series", &Event::series).derived();
         b.longText("note", "Note", &Event::note);
         b.typed(&Event::typed);
         return b;
@@ -160,6 +181,22 @@ const Binder<PlannedCook> &binderOf<PlannedCook>()
         b.flag("cancelled", "Cancelled", &PlannedCook::cancelled).listed();
         b.longText("note", "Note", &PlannedCook::note);
         b.typed(&PlannedCook::typed);
+        return b;
+    }();
+    return binder;
+}
+
+template <>
+const Binder<BusyTime> &binderOf<BusyTime>()
+{
+    static const Binder<BusyTime> binder = [] {
+        Binder<BusyTime> b(TableId::BusyTime, "busy_time", "busy time", "busy times", "summary");
+        b.text("summary", "What", &BusyTime::summary).listed();
+        b.time("start", "From", &BusyTime::start).required().listed();
+        b.time("end", "Until", &BusyTime::end).required().listed();
+        b.text("source", "Calendar", &BusyTime::source).required().listed();
+        b.text("uid", "Its mark in the calendar", &BusyTime::uid).required().derived();
+        b.typed(&BusyTime::typed);
         return b;
     }();
     return binder;

@@ -26,6 +26,17 @@ const Binder<UpkeepTask> &binderOf<UpkeepTask>()
             .listed();
         b.quantity("every_seasoned", "Every … seasoned pounds", &UpkeepTask::everySeasoned, "slb")
             .between(heatFromSeasonedPounds(1), heatFromSeasonedPounds(1000000));
+        b.quantity("every_ash", "Every … of ash", &UpkeepTask::everyAsh)
+            .between(massFromPounds(0.1), massFromPounds(10000))
+            .help("Estimated from the wood that was burned.");
+        b.choice("occasion", "And always", &UpkeepTask::occasion,
+                 {{QStringLiteral("none"), QStringLiteral("On no occasion")},
+                  {QStringLiteral("before_cook"), QStringLiteral("Before each cook")},
+                  {QStringLiteral("after_cook"), QStringLiteral("After each cook")},
+                  {QStringLiteral("before_towing"), QStringLiteral("Before towing")},
+                  {QStringLiteral("before_season"), QStringLiteral("Before the season")}});
+        b.date("snoozed_until", "Put off until", &UpkeepTask::snoozedUntil);
+        b.text("snooze_reason", "Why it is put off", &UpkeepTask::snoozeReason);
         b.date("since", "Counted from", &UpkeepTask::since).required();
         b.choice("interval_from", "Where the interval comes from", &UpkeepTask::intervalFrom,
                  {{QStringLiteral("common_practice"), QStringLiteral("Common practice")},
@@ -46,6 +57,15 @@ const Binder<UpkeepTask> &binderOf<UpkeepTask>()
             .required()
             .between(Duration::ofBase(0), Duration::ofBase(30LL * 86400))
             .startsWith(qint64{0});
+        b.count("people", "People at once", &UpkeepTask::people)
+            .required()
+            .atLeast(1)
+            .atMost(20)
+            .startsWith(qint64{1});
+        b.reference("after", "Only after", &UpkeepTask::after, TableId::UpkeepTask,
+                    OnDelete::Clear);
+        b.flag("daylight", "Needs daylight", &UpkeepTask::daylight);
+        b.flag("dry_weather", "Needs dry weather", &UpkeepTask::dryWeather);
         b.count("priority", "Weight of being late, 1 to 9", &UpkeepTask::priority)
             .required()
             .atLeast(1)
@@ -57,6 +77,24 @@ const Binder<UpkeepTask> &binderOf<UpkeepTask>()
         b.longText("tools", "Tools", &UpkeepTask::tools);
         b.longText("steps", "Steps", &UpkeepTask::steps);
         b.longText("cautions", "Cautions", &UpkeepTask::cautions);
+        b.section("What is read");
+        b.choice(
+            "reading", "Reading", &UpkeepTask::reading,
+            {{QStringLiteral("none"), QStringLiteral("None")},
+             {QStringLiteral("ice_point"), QStringLiteral("Ice point of a thermometer")},
+             {QStringLiteral("boiling_point"), QStringLiteral("Boiling point of a thermometer")},
+             {QStringLiteral("paper_test"), QStringLiteral("Paper test of a gasket")},
+             {QStringLiteral("plate_thickness"), QStringLiteral("Plate thickness")},
+             {QStringLiteral("other"), QStringLiteral("Another figure")}});
+        b.text("reading_unit", "Its unit", &UpkeepTask::readingUnit);
+        b.count("reading_points", "Values each time", &UpkeepTask::readingPoints)
+            .required()
+            .atLeast(1)
+            .atMost(64)
+            .startsWith(qint64{1});
+        b.quantity("reading_low", "Not below", &UpkeepTask::readingLow);
+        b.quantity("reading_high", "Not above", &UpkeepTask::readingHigh);
+        b.section("");
         b.flag("once", "Once only", &UpkeepTask::once)
             .help("Due no more once it is done: for what a finding asks for.");
         b.flag("retired", "Retired", &UpkeepTask::retired);
@@ -85,6 +123,7 @@ const Binder<Visit> &binderOf<Visit>()
         b.flag("pinned", "Placed by hand", &Visit::pinned);
         b.text("who", "Who", &Visit::who).listed();
         b.quantity("cost", "Cost", &Visit::cost).atLeast(0).listed();
+        b.text("steps_done", "Steps done", &Visit::stepsDone).derived();
         b.longText("found", "Found", &Visit::found);
         b.longText("note", "Note", &Visit::note);
         b.typed(&Visit::typed);

@@ -50,6 +50,10 @@ const Binder<Supplier> &binderOf<Supplier>()
         b.quantity("bundle_volume", "Volume of a bundle, stacked", &Supplier::bundleVolume, "ft3")
             .between(volumeFromCubicFeet(0.1), volumeFromCubicFeet(16));
         b.quantity("price", "Price per unit", &Supplier::price).atLeast(0).listed();
+        b.quantity("delivery", "Delivery, for one load", &Supplier::delivery).atLeast(0);
+        b.count("most_units", "Most units in one load", &Supplier::mostUnits)
+            .atLeast(1)
+            .atMost(10000);
         b.quantity("promised", "Moisture promised", &Supplier::promised)
             .between(Moisture::ofBase(0), Moisture::ofBase(250000));
         b.longText("note", "Note", &Supplier::note);
@@ -122,6 +126,9 @@ const Binder<WoodOrder> &binderOf<WoodOrder>()
             .required()
             .between(Volume::ofBase(1), volumeFromCubicFeet(12800))
             .listed();
+        b.quantity("count", "How many", &WoodOrder::count)
+            .between(Plain::ofBase(1000), Plain::ofBase(100000000000LL));
+        b.choice("sold_by", "Of which unit", &WoodOrder::unit, sellUnitChoices());
         b.quantity("price", "Price", &WoodOrder::price).atLeast(0).listed();
         b.quantity("promised_moisture", "Moisture promised", &WoodOrder::promisedMoisture)
             .between(Moisture::ofBase(0), Moisture::ofBase(250000));
@@ -129,6 +136,7 @@ const Binder<WoodOrder> &binderOf<WoodOrder>()
         b.date("ordered", "Ordered", &WoodOrder::ordered).listed();
         b.date("promised", "Promised for", &WoodOrder::promised).listed();
         b.date("received", "Received", &WoodOrder::received);
+        b.date("chased", "Last asked where it is", &WoodOrder::chased);
         b.longText("note", "Note", &WoodOrder::note);
         b.typed(&WoodOrder::typed);
         return b;
@@ -198,6 +206,7 @@ const Binder<Lot> &binderOf<Lot>()
         b.text("certificate", "Heat-treatment certificate", &Lot::certificate);
         b.flag("hold", "On hold", &Lot::hold).listed();
         b.text("hold_reason", "Reason for the hold", &Lot::holdReason);
+        b.reference("reserved_for", "Kept for", &Lot::reservedFor, TableId::Event, OnDelete::Clear);
         b.longText("note", "Note", &Lot::note);
         b.typed(&Lot::typed);
         return b;

@@ -43,6 +43,8 @@ struct Supplier {
     std::optional<Length> stickLength;  // of a face cord
     std::optional<Volume> bundleVolume; // stacked, of one bundle
     std::optional<Money> price;         // per unit
+    std::optional<Money> delivery;      // asked on top, for one load
+    std::optional<int> mostUnits;       // in one load
     std::optional<Moisture> promised;   // moisture they promise
     QString note;
     QString typed;
@@ -74,11 +76,14 @@ struct WoodOrder {
     RecordId species = 0;
     OrderState state = OrderState::Draft;
     Volume volume; // stacked, as ordered
+    SellUnit unit = SellUnit::Cord;
+    std::optional<Plain> count; // of that unit; missing: only the volume is known
     std::optional<Money> price;
     std::optional<Moisture> promisedMoisture;
     QDate ordered;
     QDate promised;
     QDate received;
+    QDate chased; // when they were last asked where it is
     QString note;
     QString typed;
 };
@@ -113,7 +118,8 @@ struct Lot {
     QString certificate;
     bool hold = false;
     QString holdReason;
-    QString place; // where it is stacked
+    std::optional<RecordId> reservedFor; // the event it is kept for
+    QString place;                       // where it is stacked
     QString note;
     QString typed;
 };

@@ -17,8 +17,14 @@ struct Yard {
     Duration orderLead = Duration::ofBase(14 * 86400); // used for a supplier without a figure
     // Meter readings are corrected when they are used, never in the record (domain/wood/meter.h).
     bool correctTemperature = true;
-    bool correctSpecies = false; // its table is from memory: off until the crew says so
-    QString meterScale;          // what the crew's meter is usually set to
+    bool correctSpecies = false;      // its table is from memory: off until the crew says so
+    std::optional<Volume> woodRoom;   // stacked wood there is room for
+    std::optional<int> seasonMonth;   // 1 to 12, the month a season starts with
+    std::optional<Mass> boxMass;      // wood that one box holds
+    std::optional<Mass> kindling;     // for one fire
+    std::optional<Mass> trailerEmpty; // trailer, pits and gear, without wood and food
+    std::optional<Mass> trailerLimit; // the most it may weigh
+    QString meterScale;               // what the crew's meter is usually set to
     QString note;
     QString typed;
 };
@@ -33,6 +39,17 @@ struct CrewTime {
     Duration length;
     int people = 1;
     QString note;
+    QString typed;
+};
+
+// A stretch in which the crew is taken, read from somebody's calendar.
+struct BusyTime {
+    RecordId id = 0;
+    QString uid;    // of the calendar's entry; a repeated one has its start behind it
+    QString source; // the calendar it came from
+    Instant start;
+    Instant end;
+    QString summary;
     QString typed;
 };
 
