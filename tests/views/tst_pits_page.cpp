@@ -215,7 +215,7 @@ private Q_SLOTS:
         QAbstractItemModel *model = table.view().model();
         QCOMPARE(model->rowCount(), 10);
         QCOMPARE(model->index(0, 0).data().toString(), QStringLiteral("Cook 10")); // newest first
-        table.view().sortByColumn(8, Qt::DescendingOrder);
+        table.view().sortByColumn(7, Qt::DescendingOrder);
         const QString most = model->index(0, 0).data().toString();
         QVERIFY2(QStringList({QStringLiteral("Cook 8"), QStringLiteral("Cook 9"),
                               QStringLiteral("Cook 10")})

@@ -3,6 +3,7 @@
 #include "models/domain/answers/answers.h"
 #include "models/domain/answers/wording.h"
 #include "models/domain/fire/cook_summary.h"
+#include "models/domain/fire/feedings.h"
 
 #include <algorithm>
 
@@ -12,8 +13,6 @@ using namespace rickyard::domain;
 
 namespace {
 
-constexpr Duration kOneFeeding = Duration::ofBase(120);
-
 void readFeeds(const Books &books, const Cook &cook, Instant now, RunFacts &facts)
 {
     QVector<const Feed *> feeds;
@@ -22,13 +21,14 @@ void readFeeds(const Books &books, const Cook &cook, Instant now, RunFacts &fact
             feeds << &feed;
     std::stable_sort(feeds.begin(), feeds.end(),
                      [](const Feed *a, const Feed *b) { return a->time < b->time; });
+    QVector<Instant> times;
     for (const Feed *feed : std::as_const(feeds)) {
-        if (!facts.lastFeed || feed->time - *facts.lastFeed > kOneFeeding)
-            facts.feedings << feed->time;
+        times << feed->time;
         facts.lastFeed = feed->time;
         facts.lastLot = feed->lot;
         facts.pieces += feed->pieces;
     }
+    facts.feedings = feedingStarts(times);
     if (facts.feedings.size() < 2)
         return;
     const Duration all = facts.feedings.last() - facts.feedings.first();

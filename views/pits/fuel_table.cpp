@@ -24,12 +24,17 @@ namespace {
 
 QVector<items::DerivedModel::Column> columns()
 {
-    return {{FuelTable::tr("Cook"), false},    {FuelTable::tr("Pit"), false},
-            {FuelTable::tr("Lit"), false},     {FuelTable::tr("Hours"), true},
-            {FuelTable::tr("Outside"), true},  {FuelTable::tr("Used"), true},
-            {FuelTable::tr("Expected"), true}, {FuelTable::tr("90 % interval"), true},
-            {FuelTable::tr("Excess"), true},   {FuelTable::tr("Score"), true},
-            {FuelTable::tr("Sum"), true},      {FuelTable::tr("Remark"), false}};
+    return {{FuelTable::tr("Cook"), false},
+            {FuelTable::tr("Pit"), false},
+            {FuelTable::tr("Lit"), false},
+            {FuelTable::tr("Hours"), true},
+            {FuelTable::tr("Outside"), true},
+            {FuelTable::tr("Used"), true},
+            {FuelTable::tr("Expected (90 %)"), true},
+            {FuelTable::tr("Excess"), true},
+            {FuelTable::tr("Score"), true},
+            {FuelTable::tr("Sum"), true},
+            {FuelTable::tr("Remark"), false}};
 }
 
 QString remarkOf(const CookFuel &cook)
@@ -84,6 +89,14 @@ DerivedRow FuelTable::rowOf(const CookFuel &cook) const
         return FigureTable::figure(h ? words.heat(*h).value : QString(),
                                    h ? std::optional(h->toDouble()) : std::nullopt);
     };
+    // One column for both: twelve do not fit a page of 1280 pixels.
+    const auto expectation = [&](const CookFuel &one) {
+        DerivedCell cell = heat(one.expected);
+        if (one.expected && one.lower && one.upper)
+            cell.text += QStringLiteral(" (%1)").arg(
+                rangeText(words.heat(*one.lower).value, words.heat(*one.upper).value));
+        return cell;
+    };
     const auto watched = [&](const CookFuel &one, double WatchVerdict::*what) {
         const auto value = one.verdict ? std::optional((*one.verdict).*what) : std::nullopt;
         return FigureTable::figure(value ? formatNumber(*value, 1, words.locale()) : QString(),
@@ -105,11 +118,7 @@ DerivedRow FuelTable::rowOf(const CookFuel &cook) const
             cook.meanOutside ? words.temperature(*cook.meanOutside).text() : QString(),
             cook.meanOutside ? std::optional(celsius(*cook.meanOutside)) : std::nullopt),
         heat(cook.netHeat),
-        heat(cook.expected),
-        cook.lower && cook.upper ? FigureTable::figure(rangeText(words.heat(*cook.lower).value,
-                                                                 words.heat(*cook.upper).value),
-                                                       cook.lower->toDouble())
-                                 : FigureTable::figure({}, std::nullopt),
+        expectation(cook),
         FigureTable::figure(cook.excess ? words.percent(*cook.excess) : QString(), cook.excess),
         watched(cook, &WatchVerdict::score),
         watched(cook, &WatchVerdict::up),

@@ -34,9 +34,4 @@ inline double trustOf(double doubt, double scatter)
 // feed, or two feeds; nobody can tell afterwards.
 int twinFeeds(QVector<const Feed *> feeds);
 
-// What a lot's wood costs by its oven-dry mass, in cents per milligram: its price with delivery
-// over what was received. Each lot is one delivery, so wood is priced as it came in, whichever is
-// burned first. Lots without price or without a delivery in the ledger are left out.
-QHash<RecordId, double> centsPerDryMass(const Books &books);
-
 } // namespace rickyard::domain

@@ -2,6 +2,7 @@
 
 #include "models/domain/fire/cook_doubts.h"
 #include "models/domain/wood/heat_value.h"
+#include "models/domain/wood/lot_price.h"
 
 #include <algorithm>
 

@@ -1,7 +1,8 @@
 #include "models/domain/fire/cook_wood.h"
 
-#include "models/domain/fire/cook_doubts.h"
+#include "models/domain/fire/feedings.h"
 #include "models/domain/wood/heat_value.h"
+#include "models/domain/wood/lot_price.h"
 
 #include <algorithm>
 
@@ -10,7 +11,6 @@ namespace rickyard::domain {
 namespace {
 
 constexpr Moisture kStandInMoisture = Moisture::ofBase(20000);
-constexpr qint64 kSameFeedingSeconds = 120;
 
 // Sums entries; what is missing of one is missing of the sum.
 struct WoodSum {
@@ -92,11 +92,7 @@ FeedRhythm feedRhythm(const Books &books, RecordId cook, Instant now)
         times << feed.time;
         rhythm.pieces += feed.pieces;
     }
-    std::sort(times.begin(), times.end());
-    QVector<Instant> feedings;
-    for (qsizetype i = 0; i < times.size(); ++i)
-        if (i == 0 || (times.at(i) - times.at(i - 1)).base() > kSameFeedingSeconds)
-            feedings << times.at(i);
+    const QVector<Instant> feedings = feedingStarts(times);
     rhythm.feedings = static_cast<int>(feedings.size());
     for (qsizetype i = 1; i < feedings.size(); ++i) {
         const Duration gap = feedings.at(i) - feedings.at(i - 1);

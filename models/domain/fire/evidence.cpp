@@ -1,5 +1,6 @@
 #include "models/domain/fire/evidence.h"
 
+#include "models/domain/fire/feedings.h"
 #include "models/domain/fire/pit_course.h"
 #include "models/domain/fire/trace_codec.h"
 #include "models/domain/statistics/descriptive.h"
@@ -13,7 +14,6 @@ namespace rickyard::domain {
 
 namespace {
 
-constexpr Duration kOneFeeding = Duration::ofBase(120);
 constexpr Duration kBurnDown = Duration::ofBase(3600);
 constexpr qint64 kSameTime = 300; // seconds
 
@@ -37,19 +37,12 @@ struct ByCook {
     }
 };
 
-std::optional<double> feedGapOf(QVector<Instant> times, Instant fireOut)
+std::optional<double> feedGapOf(const QVector<Instant> &times, Instant fireOut)
 {
-    std::sort(times.begin(), times.end());
+    const QVector<Instant> feedings = feedingStarts(times);
     std::vector<double> gaps;
-    Instant last;
-    for (qsizetype i = 0; i < times.size(); ++i) {
-        if (times.at(i) > fireOut - kBurnDown)
-            break;
-        if (i > 0 && times.at(i) - last > kOneFeeding)
-            gaps.push_back((times.at(i) - last).toDouble());
-        if (i == 0 || times.at(i) - last > kOneFeeding)
-            last = times.at(i);
-    }
+    for (qsizetype i = 1; i < feedings.size() && feedings.at(i) <= fireOut - kBurnDown; ++i)
+        gaps.push_back((feedings.at(i) - feedings.at(i - 1)).toDouble());
     if (gaps.size() < 3)
         return std::nullopt;
     const auto middle = statistics::median(gaps);

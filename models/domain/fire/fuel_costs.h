@@ -1,5 +1,5 @@
 // What the fires cost and what they did for it: by pit, by event and by month, per cook, per hour
-// and per pound of food. Wood is priced as its lot came in (cook_doubts.h, centsPerDryMass).
+// and per pound of food. Wood is priced as its lot came in (wood/lot_price.h).
 #pragma once
 
 #include "models/domain/fire/fuel.h"

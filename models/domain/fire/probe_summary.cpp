@@ -1,5 +1,6 @@
 #include "models/domain/fire/probe_summary.h"
 
+#include "models/domain/fire/feedings.h"
 #include "models/domain/fire/trace_codec.h"
 
 #include <algorithm>
@@ -7,8 +8,6 @@
 namespace rickyard::domain {
 
 namespace {
-
-constexpr qint64 kOneFeedingSeconds = 120;
 
 ProbeTrace &traceNamed(QVector<ProbeTrace> &probes, const QString &name)
 {
@@ -24,7 +23,7 @@ QVector<qint64> feedingsOf(const QVector<qint64> &feeds)
     QVector<qint64> feedings;
     std::optional<qint64> last;
     for (const qint64 feed : feeds) {
-        if (!last || feed - *last > kOneFeedingSeconds)
+        if (!last || feed - *last > kOneFeeding.base())
             feedings << feed;
         last = feed;
     }

@@ -1,5 +1,6 @@
 #include "models/domain/fire/wood_left.h"
 
+#include "models/domain/fire/feedings.h"
 #include "models/domain/upkeep/burns.h"
 #include "models/domain/wood/heat_value.h"
 
@@ -10,7 +11,6 @@ namespace rickyard::domain {
 
 namespace {
 
-constexpr Duration kOneFeeding = Duration::ofBase(120);
 constexpr Duration kLighting = Duration::ofBase(1800);
 constexpr Duration kWindow = Duration::ofBase(3 * 3600);
 constexpr qsizetype kLeastFeedings = 5;
