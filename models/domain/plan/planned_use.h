@@ -12,10 +12,11 @@ struct PlannedUse {
     RecordId pit = 0;
     Instant light;
     Heat middle; // mean
-    Heat lower;  // 90 % prediction interval, the weather of the date as expected
+    Heat lower;  // 90 % prediction interval, with the weather as expected for the date
     Heat upper;
     Heat colder;           // mean, 20 °F colder than expected
-    double normShare = 0;  // of the variance: the error of the pit's norm, which its cooks share
+    double normShare = 0;  // of that interval's variance: the error of the norm, common to the pit
+    double weatherSd = 0;  // relative: how far the weather of such a date strays, besides
     Temperature outside;   // expected for the date
     bool forecast = false; // the weather was typed in, not taken from the time of year
     QString weatherBasis;  // in words

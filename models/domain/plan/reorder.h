@@ -5,6 +5,7 @@
 
 #include "models/domain/plan/order_plan.h"
 #include "models/domain/plan/planned_use.h"
+#include "models/domain/plan/supply.h"
 #include "models/domain/wood/seasoning.h"
 #include "models/domain/wood/stock.h"
 
@@ -35,26 +36,6 @@ struct StockPoint {
     Heat upper;  // 95 %
 };
 
-// What can be had from whom. Its place in WoodAnswer::sources is the `source` of orders and
-// what-ifs.
-struct WoodSource {
-    RecordId supplier = 0;
-    RecordId offer = 0;           // open offer that sets the price; 0: the supplier's usual terms
-    RecordId species = 0;         // 0: unknown
-    QString name;                 // "Creek Wood (invented): half cords of post oak, dry"
-    bool green = false;           // comes too wet to burn at once
-    bool moistureAssumed = false; // no moisture is promised
-    SellUnit unit = SellUnit::Cord;
-    Volume unitStacked;
-    Heat unitHeat;
-    std::optional<Money> price;    // of one unit
-    std::optional<Money> delivery; // of one load
-    int mostUnits = 0;             // in one load; 0: no limit known
-    int leadDays = 0;              // from order to delivery as promised or usual
-    QString leadRecord;            // how the lead time was taken, in words
-    bool leadAssumed = false;      // no delivery on record: the lateness is a wide default
-};
-
 struct WoodLoad {
     QDate order;
     int units = 0;
@@ -73,6 +54,8 @@ struct WoodOrderChoice {
     QDate orderBy;           // latest safe day; today when even that is late
     QDate arrival;           // likely
     bool keeps = false;      // ordered by that day it keeps every event at the accepted risk
+    QVector<int> lost;       // in WoodAnswer::risks: it comes too late for these, and what
+                             // follows leaves them aside
     RecordId worstEvent = 0; // the event most at risk then ...
     QString worst;           // ... in words, also for a cook on its own
     double chance = 0;       // of that event
@@ -129,8 +112,7 @@ struct WoodAnswer {
 
 // Days, at most, to the order-by day from which the answer stands at Act.
 constexpr int kActWithinDays = 7;
-// The course is drawn this far at least, and an order is to serve the events of so many days after
-// the slowest supplier's usual lead time.
+// The course is drawn this far at least.
 constexpr int kCourseDays = 42;
 
 struct WoodAnswerSettings {
