@@ -110,7 +110,7 @@ void TstReorder::chancesAreThoseOfTheNormal()
 
 void TstReorder::isTheEnginesOwnAnswer()
 {
-    Books books = yardWith(700);
+    Books books = yardWith(450);
     addPunctual(books, 1, SellUnit::QuarterCord, 5, 15000);
     addSupplier(books, 2, SellUnit::HalfCord, 3, 40000);
     stockUp(books, 300, 2);

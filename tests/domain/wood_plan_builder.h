@@ -81,8 +81,9 @@ inline void addRecord(Books &books, RecordId supplier, const std::vector<int> &d
 {
     RecordId id = 1000 * supplier;
     for (const int late : daysLate) {
-        WoodOrder &order = addOrder(books, ++id, 64, date(-200 + static_cast<int>(id % 100)),
-                                    OrderState::Received);
+        ++id;
+        const QDate promised = date(-200 + static_cast<int>(id % 100));
+        WoodOrder &order = addOrder(books, id, 64, promised, OrderState::Received);
         order.supplier = supplier;
         order.ordered = order.promised.addDays(-7);
         order.received = order.promised.addDays(late);
