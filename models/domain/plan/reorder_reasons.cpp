@@ -90,7 +90,8 @@ void sayOrder(Reasons &reasons, const WoodAnswer &answer, const Wording &wording
         QString(order.amount + QStringLiteral(", ") + source.name + QStringLiteral(", ") +
                 costWords(order, wording)),
         false);
-    for (qsizetype i = 0; order.loads.size() > 1 && i < order.loads.size(); ++i) {
+    const bool plain = order.loads.size() == 1 && !order.loads.first().straightToEvent;
+    for (qsizetype i = 0; !plain && i < order.loads.size(); ++i) {
         const WoodLoad &load = order.loads.at(i);
         say(QString(QStringLiteral("Load ") + QString::number(i + 1)),
             QString(amountWords(source, load.units, wording) + QStringLiteral(", order by ") +
