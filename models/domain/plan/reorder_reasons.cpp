@@ -3,6 +3,7 @@
 #include "models/domain/quantities/units.h"
 
 #include <algorithm>
+#include <cmath>
 
 namespace rickyard::domain {
 
@@ -32,8 +33,10 @@ void sayStock(Reasons &reasons, const Stock &stock, const Wording &wording)
 void sayRisks(Reasons &reasons, const Books &books, const WoodAnswer &answer,
               const Wording &wording)
 {
+    const double accepted = 100 * answer.acceptedRisk;
+    const int decimals = std::abs(accepted - std::round(accepted)) < 0.05 ? 0 : 1;
     reasons << Reason{QStringLiteral("Accepted risk"),
-                      QString(formatNumber(100 * answer.acceptedRisk, 1, localeOf(wording)) +
+                      QString(formatNumber(accepted, decimals, localeOf(wording)) +
                               QStringLiteral(" % for each event")),
                       false,
                       {TableId::Yard, 1}};
