@@ -35,8 +35,7 @@ QByteArray calendarText(const QString &text)
 
 QByteArray escaped(QByteArray text)
 {
-    for (const char *special : {"\\", ";", ","})
-        text.replace(special, QByteArray("\\") + special);
+    text.replace("\\", "\\\\").replace(";", "\\;").replace(",", "\\,");
     return text.replace("\n", "\\n");
 }
 
