@@ -33,12 +33,6 @@ QByteArray calendarText(const QString &text)
     return clean.trimmed().toUtf8();
 }
 
-QByteArray escaped(QByteArray text)
-{
-    text.replace("\\", "\\\\").replace(";", "\\;").replace(",", "\\,");
-    return text.replace("\n", "\\n");
-}
-
 icaltimetype utcTime(Instant instant)
 {
     icaltimetype time = digitsOf(QDateTime::fromSecsSinceEpoch(instant.seconds(), Qt::UTC));
@@ -63,9 +57,8 @@ public:
         add(root, icalproperty_new_prodid("-//Rickyard//Rickyard//EN"));
         add(root, icalproperty_new_version("2.0"));
         add(root, icalproperty_new_calscale("GREGORIAN"));
-        // Of no standard, but read everywhere. Text in it is ours to escape.
-        icalproperty *name = icalproperty_new_x(escaped(calendarText(m_calendar.yard)).constData());
-        icalproperty_set_x_name(name, "X-WR-CALNAME");
+        icalproperty *name = icalproperty_new_x(calendarText(m_calendar.yard).constData());
+        icalproperty_set_x_name(name, "X-WR-CALNAME"); // of no standard, but read everywhere
         add(root, name);
         if (!m_utc)
             addZone(root);
