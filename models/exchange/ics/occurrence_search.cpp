@@ -11,8 +11,10 @@ namespace {
 // libical steps through every second of a FREQ=SECONDLY rule, whatever else narrows it, and cannot
 // be stopped inside one step: the search ends after so many of the rule's own periods, which take
 // it about a quarter of a second.
-constexpr qint64 kMostSteps = 100'000;
-constexpr int kMostYears = 50;
+constexpr qint64 kMostPeriods = 100'000;
+// Of a rule by the month or year that names no day at all: libical looks for one up to the year
+// 2582 before it says so.
+constexpr qint64 kStepsForNothing = 300'000;
 
 struct Period {
     qint64 seconds = 0;
@@ -29,7 +31,7 @@ Period periodOf(icalrecurrencetype_frequency frequency)
     case ICAL_HOURLY_RECURRENCE:
         return {3600, 1};
     case ICAL_WEEKLY_RECURRENCE:
-        return {7 * 86400, 2};
+        return {7 * 86400, 1};
     case ICAL_MONTHLY_RECURRENCE:
         return {30 * 86400, 35};
     case ICAL_YEARLY_RECURRENCE:
@@ -50,29 +52,33 @@ public:
     explicit OccurrenceSearch(OccurrenceQuery query) : m_query(std::move(query))
     {
         RecurrenceRule &rule = m_query.rule;
-        m_last = std::min(m_query.last, m_query.first.date().addYears(kMostYears));
+        m_last = m_query.last;
         if (rule.untilDate.isValid())
             m_last = std::min(m_last, rule.untilDate);
         if (rule.until.isValid()) {
             m_until = rule.untilIsUtc ? rule.until : m_query.toUtc(rule.until);
             m_last = std::min(m_last, m_until.date().addDays(1)); // whatever the zone
         }
-        const qint64 most =
-            std::min(periodOf(rule.rule.freq).seconds * rule.rule.interval * kMostSteps,
-                     qint64(kMostYears + 1) * 366 * 86400);
-        const QDateTime end = m_query.first.addSecs(most);
-        m_bounded = end < endOf(m_last);
-        rule.rule.until = digitsOf(std::min(end, endOf(m_last)));
+        const Period period = periodOf(rule.rule.freq);
+        const qint64 most = period.seconds * rule.rule.interval * kMostPeriods;
+        const qint64 span = std::max<qint64>(0, m_query.first.secsTo(endOf(m_last)));
+        m_bounded = most < span;
+        m_steps = 1 + std::min(most, span) / (period.seconds * rule.rule.interval) * period.steps;
+        const QDateTime end = m_query.first.addSecs(std::min(most, span));
+        rule.rule.until = digitsOf(end);
     }
 
-    domain::Outcome<Found> run()
+    domain::Outcome<Found> run(qint64 &steps)
     {
+        steps += m_steps;
         RecurrenceRule &rule = m_query.rule;
         int counted = 0;
         take(m_query.first, counted);
         const IteratorHandle iterator(icalrecur_iterator_new(rule.rule, digitsOf(m_query.first)));
-        if (!iterator) // of a rule that was checked: it names no day at all, as 30 February
+        if (!iterator) { // of a rule that was checked: it names no day at all, as 30 February
+            steps += kStepsForNothing;
             return ended();
+        }
         while (m_found.size() < m_query.limit && (rule.count == 0 || counted < rule.count)) {
             const icaltimetype next = icalrecur_iterator_next(iterator.get());
             if (icaltime_is_null_time(next))
@@ -123,26 +129,17 @@ private:
     QDate m_last;
     QDateTime m_until; // UTC; invalid when the rule has none to the second
     bool m_bounded = false;
+    qint64 m_steps = 0;
     Found m_found;
 };
 
 } // namespace
 
-domain::Outcome<Found> findOccurrences(OccurrenceQuery query)
+domain::Outcome<Found> findOccurrences(OccurrenceQuery query, qint64 &steps)
 {
     if (query.limit < 1 || !query.last.isValid() || query.last < query.first.date())
         return Found{};
-    return OccurrenceSearch(std::move(query)).run();
-}
-
-qint64 stepsOf(const OccurrenceQuery &query)
-{
-    const QDate end = std::min(query.last, query.first.date().addYears(kMostYears));
-    const qint64 seconds = std::max<qint64>(0, query.first.date().daysTo(end)) * 86400;
-    const Period period = periodOf(query.rule.rule.freq);
-    const qint64 periods =
-        std::min(seconds / (period.seconds * query.rule.rule.interval), kMostSteps);
-    return 1 + periods * period.steps;
+    return OccurrenceSearch(std::move(query)).run(steps);
 }
 
 } // namespace rickyard::exchange

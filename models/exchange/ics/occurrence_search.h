@@ -25,10 +25,8 @@ struct OccurrenceQuery {
     ClockToUtc toUtc;
 };
 
-// By time, each moment once; the first is always among them.
-domain::Outcome<QVector<Occurrence>> findOccurrences(OccurrenceQuery query);
-
-// About how many steps of libical's the search takes at worst (a step is some 2.5 µs).
-qint64 stepsOf(const OccurrenceQuery &query);
+// By time, each moment once; the first is always among them. `steps` is raised by what the search
+// takes of libical at worst: a step is some 2.5 µs.
+domain::Outcome<QVector<Occurrence>> findOccurrences(OccurrenceQuery query, qint64 &steps);
 
 } // namespace rickyard::exchange

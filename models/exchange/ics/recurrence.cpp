@@ -1,14 +1,19 @@
 #include "models/exchange/ics/recurrence.h"
 
-#include "models/domain/upkeep/local_time.h"
-#include "models/exchange/ics/occurrence_search.h"
+#include "models/exchange/ics/calendar_clocks.h"
 
 #include <QTimeZone>
+
+#include <algorithm>
 
 namespace rickyard::exchange {
 
 using domain::Outcome;
 using Times = QVector<QDateTime>;
+
+namespace {
+constexpr int kMostYears = 50;
+} // namespace
 
 domain::Problems checkRule(const QString &rrule)
 {
@@ -26,21 +31,16 @@ Outcome<Times> occurrences(const QString &rrule, const QDateTime &firstLocal, QD
             QStringLiteral("A repeat needs a first day and time, between the years 1900 and "
                            "2200."));
     const QTimeZone zone = firstLocal.timeZone();
-    const domain::LocalTime clock(QString::fromLatin1(zone.id()));
     OccurrenceQuery query;
     query.rule = rule.value();
     // To whole seconds: the rules know no parts of one.
     const QTime time = firstLocal.time();
     query.first = {firstLocal.date(), QTime(time.hour(), time.minute(), time.second()), Qt::UTC};
-    query.last = until;
+    query.last = std::min(until, firstLocal.date().addYears(kMostYears));
     query.limit = limit;
-    query.toUtc = [&clock](const QDateTime &digits) {
-        const auto sinceMidnight =
-            domain::Duration::ofBase(digits.time().msecsSinceStartOfDay() / 1000);
-        return QDateTime::fromSecsSinceEpoch(clock.at(digits.date(), sinceMidnight).seconds(),
-                                             Qt::UTC);
-    };
-    const auto found = findOccurrences(std::move(query));
+    query.toUtc = clockOf(zone.id());
+    qint64 steps = 0;
+    const auto found = findOccurrences(std::move(query), steps);
     if (!found)
         return found.problems();
     Times times;
