@@ -386,6 +386,27 @@ Outcome<Done> Verbs::bookVisits(const QVector<Visit> &visits)
     return done ? Outcome<Done>(Done{}) : Outcome<Done>(done.problems());
 }
 
+Outcome<Done> Verbs::replaceBusyTimes(const QString &source, const QVector<domain::BusyTime> &put,
+                                      const QVector<RecordId> &gone)
+{
+    QVector<Row> rows;
+    for (const domain::BusyTime &busy : put) {
+        if (busy.source != source)
+            return Outcome<Done>::failed(tr("These busy times are of another calendar."));
+        rows << domain::toRow(busy);
+    }
+    auto changes = prepared(m_workspace, rows);
+    if (!changes)
+        return Outcome<Done>(changes.problems());
+    for (const RecordId id : gone) {
+        if (books().busyTimes.value(id).source != source)
+            return Outcome<Done>::failed(tr("These busy times are of another calendar."));
+        changes.value().append(
+            {TableId::BusyTime, id, domain::rowOf(books(), TableId::BusyTime, id), std::nullopt});
+    }
+    return run(tr("import busy times of %1").arg(source), changes.value(), Origin::Import);
+}
+
 const ApplyCommand *Verbs::nextStep(bool forward, QString &why) const
 {
     if (forward ? m_stack.canRedo() : m_stack.canUndo())

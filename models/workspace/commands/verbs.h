@@ -99,6 +99,10 @@ public:
     // Books proposed placements as visits, in one step.
     Outcome<Done> bookVisits(const QVector<domain::Visit> &visits);
 
+    // What somebody's calendar says now, in one step: `put` come (id 0) or change, `gone` go.
+    Outcome<Done> replaceBusyTimes(const QString &source, const QVector<domain::BusyTime> &put,
+                                   const QVector<RecordId> &gone);
+
     // The file first: a refused undo leaves the stack where it was.
     Outcome<Done> undo();
     Outcome<Done> redo();
