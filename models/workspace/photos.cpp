@@ -5,10 +5,10 @@
 #include <QCryptographicHash>
 #include <QDir>
 #include <QFile>
-#include <QMap>
 #include <QFileInfo>
 #include <QFutureWatcher>
 #include <QImageReader>
+#include <QMap>
 #include <QTemporaryFile>
 #include <QtConcurrent/QtConcurrentRun>
 
@@ -46,13 +46,13 @@ Outcome<QByteArray> contentOf(const QString &path)
         return Outcome<QByteArray>::failed(tr("There is no file “%1”.").arg(name));
     QFile file(path);
     if (!file.open(QIODevice::ReadOnly))
-        return Outcome<QByteArray>::failed(tr("“%1” cannot be read: %2").arg(name,
-                                                                             file.errorString()));
+        return Outcome<QByteArray>::failed(
+            tr("“%1” cannot be read: %2").arg(name, file.errorString()));
     // One byte more than is allowed tells; the size of a file is only a claim.
     QByteArray bytes = file.read(kMostPhotoBytes + 1);
     if (file.error() != QFileDevice::NoError)
-        return Outcome<QByteArray>::failed(tr("“%1” cannot be read: %2").arg(name,
-                                                                             file.errorString()));
+        return Outcome<QByteArray>::failed(
+            tr("“%1” cannot be read: %2").arg(name, file.errorString()));
     if (bytes.size() > kMostPhotoBytes)
         return Outcome<QByteArray>::failed(
             tr("“%1” is larger than 25 MB. Attach a smaller picture of it.").arg(name));
@@ -91,8 +91,8 @@ Outcome<Decoded> decode(QByteArray bytes, const QString &name, int side)
         return Outcome<Decoded>::failed(
             tr("“%1” has more than 100 megapixels. Attach a smaller picture of it.").arg(name));
     if (found.size.isValid() && std::max(found.size.width(), found.size.height()) > side)
-        reader.setScaledSize(found.size.scaled(side, side, Qt::KeepAspectRatio)
-                                 .expandedTo(QSize(1, 1)));
+        reader.setScaledSize(
+            found.size.scaled(side, side, Qt::KeepAspectRatio).expandedTo(QSize(1, 1)));
     found.picture = reader.read();
     if (found.picture.isNull())
         return Outcome<Decoded>::failed(
@@ -104,8 +104,7 @@ Outcome<Decoded> decode(QByteArray bytes, const QString &name, int side)
 
 QString digestOf(const QByteArray &bytes)
 {
-    return QString::fromLatin1(
-        QCryptographicHash::hash(bytes, QCryptographicHash::Sha256).toHex());
+    return QString::fromLatin1(QCryptographicHash::hash(bytes, QCryptographicHash::Sha256).toHex());
 }
 
 Outcome<domain::Done> store(const QByteArray &bytes, const QString &digest, const QString &path)
@@ -116,22 +115,20 @@ Outcome<domain::Done> store(const QByteArray &bytes, const QString &digest, cons
     };
     if (QFileInfo::exists(path)) {
         QFile there(path);
-        if (there.open(QIODevice::ReadOnly) &&
-            digestOf(there.read(kMostPhotoBytes + 1)) == digest)
+        if (there.open(QIODevice::ReadOnly) && digestOf(there.read(kMostPhotoBytes + 1)) == digest)
             return domain::Done{};
         return failed(tr("a file of its name holds something else: %1").arg(path));
     }
     if (!QDir().mkpath(QFileInfo(path).absolutePath()))
-        return failed(tr("the folder %1 cannot be made")
-                          .arg(QFileInfo(path).absolutePath()));
+        return failed(tr("the folder %1 cannot be made").arg(QFileInfo(path).absolutePath()));
     // Under another name until it is whole; a rename never takes the place of a file.
     QTemporaryFile part(QString(path + QStringLiteral(".XXXXXX.part")));
     if (!part.open())
         return failed(part.errorString());
     if (part.write(bytes) != bytes.size() || !part.flush())
         return failed(part.errorString());
-    part.setPermissions(QFileDevice::ReadOwner | QFileDevice::WriteOwner |
-                        QFileDevice::ReadGroup | QFileDevice::ReadOther);
+    part.setPermissions(QFileDevice::ReadOwner | QFileDevice::WriteOwner | QFileDevice::ReadGroup |
+                        QFileDevice::ReadOther);
     part.close();
     if (!part.rename(path))
         return failed(part.errorString());

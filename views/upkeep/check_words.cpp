@@ -32,8 +32,8 @@ bool inCelsius(const UpkeepTask &task)
 QString CheckLimits::words() const
 {
     if (low && high)
-        return checkTr("%1 to %2").arg(checkValueText(*low, QString()),
-                                       checkValueText(*high, unit));
+        return checkTr("%1 to %2")
+            .arg(checkValueText(*low, QString()), checkValueText(*high, unit));
     if (low)
         return checkTr("%1 at least").arg(checkValueText(*low, unit));
     if (high)

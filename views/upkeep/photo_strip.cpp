@@ -72,8 +72,8 @@ PhotoTile::PhotoTile(PageContext &context, RecordId photo, QWidget *parent)
     };
     auto *open = button(QStringLiteral("search"), tr("Open the picture"));
     connect(open, &QAbstractButton::clicked, this, [this] {
-        const QString path = workspace::photoPath(photoFolder(m_context),
-                                                  m_context.books().photos.value(m_photo));
+        const QString path =
+            workspace::photoPath(photoFolder(m_context), m_context.books().photos.value(m_photo));
         if (!path.isEmpty())
             QDesktopServices::openUrl(QUrl::fromLocalFile(path));
     });
@@ -128,9 +128,9 @@ void PhotoTile::paintEvent(QPaintEvent *)
         // The middle of the picture, filling the tile.
         const QSizeF whole = QSizeF(m_picture.size());
         const QSizeF part = area.size().scaled(whole, Qt::KeepAspectRatio);
-        const QRectF from(QPointF((whole.width() - part.width()) / 2,
-                                  (whole.height() - part.height()) / 2),
-                          part);
+        const QRectF from(
+            QPointF((whole.width() - part.width()) / 2, (whole.height() - part.height()) / 2),
+            part);
         painter.drawImage(area, m_picture, from);
         return;
     }
@@ -259,22 +259,22 @@ void PhotoStrip::takeNext()
         photo.visit = m_visit;
     else
         photo.finding = m_finding;
-    workspace::keepPhotoInBackground(
-        this, path, photoFolder(m_context),
-        [this, photo](const Outcome<workspace::KeptPhoto> &kept) {
-            if (!kept) {
-                m_refused << kept.message();
-            } else {
-                Photo record = photo;
-                record.file = kept->file;
-                record.sha256 = kept->sha256;
-                record.bytes = kept->bytes;
-                const auto added = commands::addPhoto(m_context.verbs, record);
-                if (!added)
-                    m_refused << added.message();
-            }
-            takeNext();
-        });
+    workspace::keepPhotoInBackground(this, path, photoFolder(m_context),
+                                     [this, photo](const Outcome<workspace::KeptPhoto> &kept) {
+                                         if (!kept) {
+                                             m_refused << kept.message();
+                                         } else {
+                                             Photo record = photo;
+                                             record.file = kept->file;
+                                             record.sha256 = kept->sha256;
+                                             record.bytes = kept->bytes;
+                                             const auto added =
+                                                 commands::addPhoto(m_context.verbs, record);
+                                             if (!added)
+                                                 m_refused << added.message();
+                                         }
+                                         takeNext();
+                                     });
 }
 
 QString PhotoStrip::problem() const

@@ -379,8 +379,7 @@ void PlanBoard::mouseMoveEvent(QMouseEvent *event)
 {
     const QPointF at = event->position();
     if (m_pressed >= 0 && m_movable && !m_content.blocks.at(m_pressed).started &&
-        (m_dragging ||
-         (at - m_pressedAt).manhattanLength() >= QApplication::startDragDistance())) {
+        (m_dragging || (at - m_pressedAt).manhattanLength() >= QApplication::startDragDistance())) {
         m_dragging = true;
         const double x = xOf(chosenStart()) + at.x() - m_pressedAt.x();
         const bool free = event->modifiers().testFlag(Qt::AltModifier);
@@ -391,7 +390,7 @@ void PlanBoard::mouseMoveEvent(QMouseEvent *event)
         return;
     }
     const int block = blockAt(at);
-    setCursor(block >= 0 && m_movable ? Qt::OpenHandCursor
+    setCursor(block >= 0 && m_movable               ? Qt::OpenHandCursor
               : block >= 0 || fireAt(at) != nullptr ? Qt::PointingHandCursor
                                                     : Qt::ArrowCursor);
     if (block != m_hovered) {

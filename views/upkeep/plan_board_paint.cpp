@@ -51,10 +51,10 @@ void PlanBoard::paintEvent(QPaintEvent *)
         painter.setPen(look.color(Role::Ink));
         painter.setFont(look.font(TextStyle::Label));
         const QRectF name(0, m.top + lane * (m.lane + m.gap), m.left - look.space(3), m.lane);
-        painter.drawText(name, Qt::AlignLeft | Qt::AlignVCenter,
-                         QFontMetricsF(painter.font())
-                             .elidedText(m_content.lanes.at(lane).name, Qt::ElideRight,
-                                         name.width()));
+        painter.drawText(
+            name, Qt::AlignLeft | Qt::AlignVCenter,
+            QFontMetricsF(painter.font())
+                .elidedText(m_content.lanes.at(lane).name, Qt::ElideRight, name.width()));
     }
     painter.setFont(look.font(TextStyle::Caption));
     painter.setClipRect(QRectF(m.left, 0, width() - m.left, height()));
@@ -77,14 +77,13 @@ void PlanBoard::paintDays(QPainter &painter, const Theme &look) const
         const bool today = day == m_today;
         painter.setPen(QPen(look.color(today ? Role::Accent : Role::Hairline), look.px(1)));
         painter.drawLine(QPointF(x, today ? 0 : m.top - look.px(4)), QPointF(x, height()));
-        painter.setPen(
-            look.color(today ? Role::Accent : day.dayOfWeek() >= 6 ? Role::InkFaint
-                                                                   : Role::InkMuted));
-        const QString name =
-            today ? tr("Today")
-            : d == 0 || day.day() == 1 || day.dayOfWeek() == 1
-                ? locale.toString(day, QStringLiteral("ddd d MMM"))
-                : locale.toString(day, QStringLiteral("ddd d"));
+        painter.setPen(look.color(today                  ? Role::Accent
+                                  : day.dayOfWeek() >= 6 ? Role::InkFaint
+                                                         : Role::InkMuted));
+        const QString name = today ? tr("Today")
+                             : d == 0 || day.day() == 1 || day.dayOfWeek() == 1
+                                 ? locale.toString(day, QStringLiteral("ddd d MMM"))
+                                 : locale.toString(day, QStringLiteral("ddd d"));
         painter.drawText(QRectF(x + look.px(4), 0, m.day - look.px(4), m.top - look.space(1)),
                          Qt::AlignLeft | Qt::AlignVCenter, name);
     }
@@ -166,10 +165,10 @@ void PlanBoard::paintBlock(QPainter &painter, const Theme &look, int index) cons
                             look.px(3.5));
     }
     if (block.late)
-        paintShape(&painter,
-                   QRectF(bar.left() - look.px(4), bar.top() - look.px(5), look.px(11),
-                          look.px(11)),
-                   Role::Watch, look.color(Role::Watch));
+        paintShape(
+            &painter,
+            QRectF(bar.left() - look.px(4), bar.top() - look.px(5), look.px(11), look.px(11)),
+            Role::Watch, look.color(Role::Watch));
     painter.restore();
     if (index == m_current && !leaving) {
         painter.setBrush(Qt::NoBrush);
@@ -195,10 +194,10 @@ void PlanBoard::paintGhost(QPainter &painter, const Theme &look) const
     painter.setPen(look.color(Role::Ink));
     painter.drawText(bar, Qt::AlignCenter, QString::number(visits.size()));
     if (trouble)
-        paintShape(&painter,
-                   QRectF(bar.left() - look.px(5), bar.top() - look.px(6), look.px(13),
-                          look.px(13)),
-                   Role::Act, look.color(Role::Act));
+        paintShape(
+            &painter,
+            QRectF(bar.left() - look.px(5), bar.top() - look.px(6), look.px(13), look.px(13)),
+            Role::Act, look.color(Role::Act));
 }
 
 } // namespace rickyard::views

@@ -83,10 +83,10 @@ private:
             fire.end = burn.end;
             fire.coldAt = burn.end + coldAfter(pit, burn.end);
             fire.name = burnName(m_books, burn);
-            fire.words = say("%1\nFire %2\nCold enough for the next work %3")
-                             .arg(fire.name, spanText(m_books, fire.start, fire.end),
-                                  items::timeText(m_books, fire.coldAt,
-                                                  QLocale(QStringLiteral("en_US"))));
+            fire.words =
+                say("%1\nFire %2\nCold enough for the next work %3")
+                    .arg(fire.name, spanText(m_books, fire.start, fire.end),
+                         items::timeText(m_books, fire.coldAt, QLocale(QStringLiteral("en_US"))));
             fires << fire;
         }
         return fires;
@@ -121,8 +121,8 @@ private:
             block.lane = lane;
             block.booked = p.booked;
             block.late = block.late || p.late;
-            PlanVisit visit{p.task, 0, p.start, p.end, p.freeFrom,
-                            m_books.tasks.value(p.task).name};
+            PlanVisit visit{p.task, 0,          p.start,
+                            p.end,  p.freeFrom, m_books.tasks.value(p.task).name};
             if (p.booked)
                 if (const Visit *record = visitOf(m_books, p)) {
                     visit.visit = record->id;
@@ -141,9 +141,8 @@ private:
                 [](const PlanVisit &a, const PlanVisit &b) { return a.start < b.start; });
             block.words = wordsOf(block);
         }
-        std::stable_sort(
-            m_content.blocks.begin(), m_content.blocks.end(),
-            [](const PlanBlock &a, const PlanBlock &b) { return a.start < b.start; });
+        std::stable_sort(m_content.blocks.begin(), m_content.blocks.end(),
+                         [](const PlanBlock &a, const PlanBlock &b) { return a.start < b.start; });
     }
 
     [[nodiscard]] int laneOf(RecordId pit) const

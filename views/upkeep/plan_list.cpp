@@ -151,11 +151,10 @@ void PlanList::addPlacement(const Placement &p)
                          : p.booked ? tr("Placed")
                                     : tr("Proposed");
     const RecordId task = p.task;
-    const Act act = p.booked
-                        ? Act{tr("Start"), tr("Start the work: %1"),
-                              [this, task] { Q_EMIT startAsked(task); }}
-                        : Act{tr("Accept"), tr("Accept the proposal: %1"),
-                              [this, task] { acceptProposals(m_context, {task}); }};
+    const Act act = p.booked ? Act{tr("Start"), tr("Start the work: %1"),
+                                   [this, task] { Q_EMIT startAsked(task); }}
+                             : Act{tr("Accept"), tr("Accept the proposal: %1"),
+                                   [this, task] { acceptProposals(m_context, {task}); }};
     addLine(p.task, text, static_cast<int>(role), word, act);
 }
 

@@ -172,10 +172,10 @@ void PlanPanel::followWeeks()
     const QDate first = m_board->first();
     if (!first.isValid())
         return;
-    m_weeks->setText(tr("%1 to %2")
-                         .arg(locale.toString(first, QStringLiteral("d MMM")),
-                              locale.toString(first.addDays(PlanBoard::kDays - 1),
-                                              QStringLiteral("d MMM"))));
+    m_weeks->setText(
+        tr("%1 to %2")
+            .arg(locale.toString(first, QStringLiteral("d MMM")),
+                 locale.toString(first.addDays(PlanBoard::kDays - 1), QStringLiteral("d MMM"))));
     const QDate today = items::toLocal(m_context.books(), m_context.verbs.now()).date();
     m_earlier->setEnabled(first > today);
     m_later->setEnabled(first.addDays(PlanBoard::kDays) < today.addDays(kPlacementDays));
@@ -220,8 +220,7 @@ void PlanPanel::buildParts()
 {
     qDeleteAll(m_parts->buttons());
     const int current = m_board->current();
-    const PlanBlock block =
-        current >= 0 ? m_board->content().blocks.at(current) : PlanBlock();
+    const PlanBlock block = current >= 0 ? m_board->content().blocks.at(current) : PlanBlock();
     m_partRow->setVisible(block.visits.size() > 1);
     if (block.visits.size() < 2)
         return;

@@ -54,8 +54,8 @@ ReasonPanel::ReasonPanel(PageContext &context, QWidget *parent)
     m_whoRow->setOptional(true);
     for (QWidget *widget : {static_cast<QWidget *>(m_heading), static_cast<QWidget *>(m_text),
                             static_cast<QWidget *>(m_caution), static_cast<QWidget *>(m_notice),
-                            static_cast<QWidget *>(m_untilRow),
-                            static_cast<QWidget *>(m_reasonRow), static_cast<QWidget *>(m_whoRow)})
+                            static_cast<QWidget *>(m_untilRow), static_cast<QWidget *>(m_reasonRow),
+                            static_cast<QWidget *>(m_whoRow)})
         column->addWidget(widget);
     auto *buttons = new QHBoxLayout;
     buttons->setSpacing(theme(this).space(2));
@@ -135,9 +135,8 @@ bool ReasonPanel::save()
     if (m_snoozing) {
         QDate until;
         fromValue(m_until->typed().value, until);
-        problems =
-            commands::snoozeTask(m_context.verbs, m_override.task, until, m_reason->text())
-                .problems();
+        problems = commands::snoozeTask(m_context.verbs, m_override.task, until, m_reason->text())
+                       .problems();
     } else {
         m_override.reason = m_reason->text();
         m_override.who = m_who->text().trimmed();

@@ -45,12 +45,15 @@ namespace {
 template <class T>
 QString spreadText(const T &task)
 {
-    if constexpr (requires { task.dueEarly; task.dueLate; task.certain; }) {
+    if constexpr (requires {
+                      task.dueEarly;
+                      task.dueLate;
+                      task.certain;
+                  }) {
         if (!task.certain && task.dueEarly.isValid() && task.dueLate != task.dueEarly)
-            return task.dueLate.isValid()
-                       ? tr(", between %1 and %2").arg(dayText(task.dueEarly),
-                                                       dayText(task.dueLate))
-                       : tr(", not before %1").arg(dayText(task.dueEarly));
+            return task.dueLate.isValid() ? tr(", between %1 and %2")
+                                                .arg(dayText(task.dueEarly), dayText(task.dueLate))
+                                          : tr(", not before %1").arg(dayText(task.dueEarly));
     }
     return {};
 }
@@ -222,6 +225,25 @@ QString cautionOf(const UpkeepTask &task)
     return own.isEmpty() ? tr("Before you start: the fire is out, the pit is cold, and ash is "
                               "treated as hot.")
                          : own;
+}
+
+QString lastTimeText(const Books &books, RecordId task)
+{
+    const Visit *last = nullptr;
+    for (const Visit &visit : books.visits)
+        if (visit.task == task && visit.state == VisitState::Done &&
+            (last == nullptr || visit.start > last->start))
+            last = &visit;
+    if (last == nullptr)
+        return {};
+    QStringList parts{items::timeText(books, last->start, english())};
+    if (!last->who.isEmpty())
+        parts << last->who;
+    if (last->cost)
+        parts << formatQuantity(last->cost->base(),
+                                defaultUnit(Dimension::Money, UnitSystem::UsCustomary), english());
+    const QString head = parts.join(QStringLiteral(", "));
+    return last->found.isEmpty() ? head : QString(head + QLatin1Char('\n') + last->found);
 }
 
 QString cautionWithoutClosing(const QString &caution)

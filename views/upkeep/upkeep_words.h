@@ -41,6 +41,8 @@ std::optional<Block> blockOf(const domain::Books &books, const domain::TaskDue &
 QStringList stepsOf(const QString &steps);
 // What to mind before the work, without the closing sentence.
 QString cautionOf(const domain::UpkeepTask &task);
+// What the last visit that did a task found, by whom, what it cost; empty when none did.
+QString lastTimeText(const domain::Books &books, domain::RecordId task);
 // A caution without its closing sentence, which the note adds itself.
 QString cautionWithoutClosing(const QString &caution);
 

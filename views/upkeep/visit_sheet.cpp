@@ -161,7 +161,8 @@ QWidget *VisitSheet::buildFoot()
     column->addWidget(m_notice);
     auto *row = new QHBoxLayout;
     row->setSpacing(look.space(3));
-    m_doneButton = new QPushButton(icon(QStringLiteral("check"), Role::AccentInk), tr("Done"), foot);
+    m_doneButton =
+        new QPushButton(icon(QStringLiteral("check"), Role::AccentInk), tr("Done"), foot);
     m_doneButton->setProperty("role", "primary");
     m_doneButton->setAccessibleName(tr("Done: record the work"));
     m_doneButton->setMinimumWidth(look.px(140));
@@ -178,8 +179,8 @@ void VisitSheet::addField(QVBoxLayout *column, const QString &key, const QString
     const TableSpec &spec = specOf(TableId::Visit);
     FieldSpec field = spec.fields.at(spec.indexOf(key));
     field.required = field.required || key == QLatin1String("end"); // it will be done
-    FieldEditor *editor =
-        makeEditor(field, [this]() -> const Books & { return m_context.books(); }, this);
+    FieldEditor *editor = makeEditor(
+        field, [this]() -> const Books & { return m_context.books(); }, this);
     auto *row = new FieldRow(label, editor, this);
     editor->inner()->setAccessibleName(label);
     editor->inner()->installEventFilter(this);
@@ -212,10 +213,10 @@ bool VisitSheet::open(RecordId visit)
     m_noted = m_endTyped = false;
     const UpkeepTask task = m_context.books().tasks.value(m_task);
     m_name->setText(task.name);
-    m_place->setText(task.target.isEmpty()
-                         ? pitName(m_context.books(), task.pit.value_or(0))
-                         : tr("%1, %2").arg(pitName(m_context.books(), task.pit.value_or(0)),
-                                            task.target));
+    m_place->setText(
+        task.target.isEmpty()
+            ? pitName(m_context.books(), task.pit.value_or(0))
+            : tr("%1, %2").arg(pitName(m_context.books(), task.pit.value_or(0)), task.target));
     m_caution->setCaution(cautionOf(task));
     m_tools->setText(tr("Tools: %1").arg(task.tools));
     m_tools->setVisible(!task.tools.isEmpty());

@@ -143,8 +143,8 @@ Outcome<Done> tickStep(Verbs &verbs, RecordId id, int step, bool ticked)
     if (ticked)
         steps << step;
     visit->stepsDone = stepsText(steps);
-    return verbs.edit(*visit, (ticked ? Verbs::tr("tick step %1") : Verbs::tr("untick step %1"))
-                                  .arg(step + 1));
+    return verbs.edit(
+        *visit, (ticked ? Verbs::tr("tick step %1") : Verbs::tr("untick step %1")).arg(step + 1));
 }
 
 Outcome<Done> noteReading(Verbs &verbs, RecordId id, int point, std::optional<domain::Plain> value)
@@ -255,8 +255,8 @@ Outcome<RecordId> overrideBlock(Verbs &verbs, domain::Override record)
     if (record.reason.isEmpty())
         problems += problemAt("reason", Verbs::tr("Say why you go on all the same."));
     if (!record.plannedCook && !record.event)
-        problems += problemAt(
-            "planned_cook", Verbs::tr("Say for which cook or event; an override holds for one."));
+        problems += problemAt("planned_cook",
+                              Verbs::tr("Say for which cook or event; an override holds for one."));
     if (task.id != 0 && !task.blocksLighting && !task.blocksTowing)
         problems += problemAt("task", Verbs::tr("This task blocks nothing."));
     if (!problems.isEmpty())
@@ -303,15 +303,15 @@ Outcome<Done> tipAsh(Verbs &verbs, const QString &can, const QString &where, Ins
                                      QStringLiteral("can"));
     Problems problems;
     if (where.trimmed().isEmpty())
-        problems += problemAt("where", Verbs::tr("Say where it was tipped."));
+        problems += problemAt("tipped_where", Verbs::tr("Say where it was tipped."));
     if (at > verbs.now() + domain::Duration::ofBase(60))
         problems += problemAt("tipped", Verbs::tr("This lies ahead."));
     else if (at < earliest && !early)
         problems += problemAt(
-            "tipped", Verbs::tr("Ash is treated as hot for 96 hours. By the books this can may be "
-                                "tipped from %1 at the earliest.")
-                          .arg(domain::timeText(verbs.books(), earliest,
-                                                QLocale(QStringLiteral("en_US")))));
+            "tipped",
+            Verbs::tr("Ash is treated as hot for 96 hours. By the books this can may be "
+                      "tipped from %1 at the earliest.")
+                .arg(domain::timeText(verbs.books(), earliest, QLocale(QStringLiteral("en_US")))));
     if (!problems.isEmpty())
         return Outcome<Done>(problems);
     QVector<Row> rows;

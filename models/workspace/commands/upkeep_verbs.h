@@ -29,8 +29,8 @@ struct VisitReport {
     QString who;
     QString found;
     std::optional<domain::Money> cost;
-    QStringList findings;      // opened with it, on the task's pit
-    QVector<RecordId> mended;  // findings that the visit mended
+    QStringList findings;     // opened with it, on the task's pit
+    QVector<RecordId> mended; // findings that the visit mended
 };
 Outcome<Done> keepReport(Verbs &verbs, const VisitReport &report);
 // Done: the visit, the findings it opens and those it mended, as one step. The next due follows.
