@@ -119,6 +119,7 @@ QWidget *AshPanel::buildTakeOut()
     m_can->setEditable(true);
     m_can->setInsertPolicy(QComboBox::NoInsert);
     m_can->setAccessibleName(tr("Into can"));
+    m_can->lineEdit()->setAccessibleName(tr("Into can"));
     m_rows.insert(QStringLiteral("can"), new FieldRow(tr("Into can"), m_can, form));
     connect(m_can, &QComboBox::editTextChanged, m_rows.value(QStringLiteral("can")),
             &FieldRow::clearProblem);
