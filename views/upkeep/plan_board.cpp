@@ -29,10 +29,7 @@ PlanBoard::PlanBoard(const QString &timeZone, Speech speech, QWidget *parent)
     setMouseTracking(true);
     setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
     setAccessibleName(tr("The plan, a lane a pit"));
-    onTheme(this, [this] {
-        updateGeometry();
-        update();
-    });
+    onTheme(this, [this] { measure(); });
 }
 
 void PlanBoard::setContent(PlanContent content, QDate today)
@@ -55,8 +52,7 @@ void PlanBoard::setContent(PlanContent content, QDate today)
         if (whole || chosen.size() > 1)
             m_part = -1;
     }
-    updateGeometry();
-    update();
+    measure();
     Q_EMIT currentChanged();
     say();
 }
@@ -68,26 +64,33 @@ void PlanBoard::setFirst(QDate first)
     Q_EMIT firstChanged();
 }
 
-PlanBoard::Measures PlanBoard::measures() const
+void PlanBoard::resizeEvent(QResizeEvent *event)
+{
+    QWidget::resizeEvent(event);
+    measure();
+}
+
+void PlanBoard::measure()
 {
     const Theme &look = theme(this);
     const QFontMetricsF body(look.font(TextStyle::Label));
     double names = look.px(90);
     for (const PlanLane &lane : m_content.lanes)
         names = std::max(names, std::ceil(body.horizontalAdvance(lane.name)));
-    Measures m;
+    Measures &m = m_measures;
     m.left = std::min<double>(names, look.px(150)) + look.space(3);
     m.day = std::max(1.0, (width() - m.left - 1) / kDays);
     m.top = std::ceil(QFontMetricsF(look.font(TextStyle::Caption)).height()) + look.space(2);
     m.lane = look.px(32);
     m.gap = look.px(5);
     m.least = look.px(26);
-    return m;
+    updateGeometry();
+    update();
 }
 
 QSize PlanBoard::sizeHint() const
 {
-    const Measures m = measures();
+    const Measures &m = measures();
     const auto lanes = std::max<qsizetype>(1, m_content.lanes.size());
     return {theme(this).px(760),
             static_cast<int>(std::ceil(m.top + static_cast<double>(lanes) * (m.lane + m.gap)))};
@@ -100,7 +103,7 @@ QSize PlanBoard::minimumSizeHint() const
 
 double PlanBoard::xOf(Instant time) const
 {
-    const Measures m = measures();
+    const Measures &m = measures();
     const QDate day = m_local.dateOf(time);
     const Instant start = m_local.startOf(day);
     const double share = (time - start) / (m_local.startOf(day.addDays(1)) - start);
@@ -109,7 +112,7 @@ double PlanBoard::xOf(Instant time) const
 
 Instant PlanBoard::timeAt(double x) const
 {
-    const Measures m = measures();
+    const Measures &m = measures();
     const double days = (x - m.left) / m.day;
     const double whole = std::floor(days);
     const QDate day = m_first.addDays(static_cast<qint64>(whole));
@@ -119,7 +122,7 @@ Instant PlanBoard::timeAt(double x) const
 
 QRectF PlanBoard::barOf(int lane, Instant start, Instant end, double least) const
 {
-    const Measures m = measures();
+    const Measures &m = measures();
     const double x = xOf(start);
     const double wide = std::max(least, xOf(end) - x);
     return {x, m.top + lane * (m.lane + m.gap) + m.lane * 0.14, wide, m.lane * 0.72};

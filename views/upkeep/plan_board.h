@@ -62,6 +62,7 @@ Q_SIGNALS:
 protected:
     bool event(QEvent *event) override;
     void paintEvent(QPaintEvent *event) override;
+    void resizeEvent(QResizeEvent *event) override;
     void mouseMoveEvent(QMouseEvent *event) override;
     void mousePressEvent(QMouseEvent *event) override;
     void mouseReleaseEvent(QMouseEvent *event) override;
@@ -79,7 +80,8 @@ private:
         double gap = 0;   // between lanes
         double least = 0; // width of a block
     };
-    [[nodiscard]] Measures measures() const;
+    [[nodiscard]] const Measures &measures() const { return m_measures; }
+    void measure();
     [[nodiscard]] domain::Instant timeAt(double x) const;
     [[nodiscard]] QRectF barOf(int lane, domain::Instant start, domain::Instant end,
                                double least) const;
@@ -105,6 +107,7 @@ private:
     void paintBlock(QPainter &painter, const Theme &look, int block) const;
     void paintGhost(QPainter &painter, const Theme &look) const;
 
+    Measures m_measures; // anew when size, lanes or theme change
     Speech m_speech;
     domain::LocalTime m_local;
     PlanContent m_content;

@@ -46,7 +46,7 @@ void PlanBoard::paintEvent(QPaintEvent *)
     QPainter painter(this);
     painter.setRenderHint(QPainter::Antialiasing);
     painter.setFont(look.font(TextStyle::Caption));
-    const Measures m = measures();
+    const Measures &m = measures();
     for (int lane = 0; lane < m_content.lanes.size(); ++lane) {
         painter.setPen(look.color(Role::Ink));
         painter.setFont(look.font(TextStyle::Label));
@@ -69,7 +69,7 @@ void PlanBoard::paintEvent(QPaintEvent *)
 
 void PlanBoard::paintDays(QPainter &painter, const Theme &look) const
 {
-    const Measures m = measures();
+    const Measures &m = measures();
     const QLocale locale(QStringLiteral("en_US"));
     for (int d = 0; d < kDays; ++d) {
         const QDate day = m_first.addDays(d);
@@ -91,10 +91,14 @@ void PlanBoard::paintDays(QPainter &painter, const Theme &look) const
 
 void PlanBoard::paintLane(QPainter &painter, const Theme &look, int lane) const
 {
-    const Measures m = measures();
+    const Measures &m = measures();
     const double top = m.top + lane * (m.lane + m.gap);
     // The crew's hours are the ground that work may stand on.
+    const Instant from = m_local.startOf(m_first);
+    const Instant until = m_local.startOf(m_first.addDays(kDays));
     for (const WorkWindow &w : m_content.crew) {
+        if (w.end < from || w.start >= until)
+            continue;
         const double x = xOf(w.start);
         painter.fillRect(QRectF(x, top, std::max<double>(look.px(3), xOf(w.end) - x), m.lane),
                          look.soft(Role::Accent));
@@ -103,7 +107,8 @@ void PlanBoard::paintLane(QPainter &painter, const Theme &look, int lane) const
     painter.drawLine(QPointF(m.left, top + m.lane + m.gap / 2),
                      QPointF(width(), top + m.lane + m.gap / 2));
     for (const PlanFire &fire : m_content.lanes.at(lane).fires)
-        paintFire(painter, look, lane, fire);
+        if (fire.coldAt >= from && fire.start < until)
+            paintFire(painter, look, lane, fire);
 }
 
 void PlanBoard::paintFire(QPainter &painter, const Theme &look, int lane,
@@ -185,7 +190,7 @@ void PlanBoard::paintGhost(QPainter &painter, const Theme &look) const
     const bool trouble = std::any_of(visits.begin(), visits.end(), [&](const PlanVisit &visit) {
         return !m_speech.trouble(visit.task, visit.start + by, visit.end + by).isEmpty();
     });
-    const Measures m = measures();
+    const Measures &m = measures();
     const QRectF bar = barOf(block.lane, m_target, m_target + chosenLength(), m.least);
     const Role role = trouble ? Role::Act : Role::Focus;
     painter.setPen(QPen(look.color(role), look.px(2)));

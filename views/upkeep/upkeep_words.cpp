@@ -180,6 +180,8 @@ std::optional<Block> blockOf(const Books &books, const TaskDue &due, Instant now
         block.plannedCook = nextLighting(books, due.pit, now);
         const PlannedCook cook = books.plannedCooks.value(block.plannedCook);
         const QString pit = books.pits.value(due.pit != 0 ? due.pit : cook.pit).name;
+        block.shortWords =
+            tr("blocks lighting %1").arg(dayText(items::toLocal(books, cook.light).date()));
         block.words = block.plannedCook == 0
                           ? tr("Not to be lit while it is overdue; no cook is planned.")
                           : tr("Blocks the lighting of %1, %2")
@@ -187,6 +189,8 @@ std::optional<Block> blockOf(const Books &books, const TaskDue &due, Instant now
     } else if (task.blocksTowing && due.overdue) {
         block.event = nextTowing(books, now);
         const Event event = books.events.value(block.event);
+        block.shortWords =
+            tr("blocks towing %1").arg(dayText(items::toLocal(books, event.start).date()));
         block.words = block.event == 0
                           ? tr("Not to be towed while it is overdue; no trip is planned.")
                           : tr("Blocks the trip to %1, %2")

@@ -31,6 +31,7 @@ QString coldText(const domain::Books &books, const domain::Placement &placement,
 // Nov 6 AM". Empty when it blocks nothing as things stand.
 struct Block {
     QString words;
+    QString shortWords; // "blocks lighting Sat 28 Nov"
     domain::RecordId plannedCook = 0;
     domain::RecordId event = 0;
     QString overridden; // by whom and why, when somebody decided to go on
