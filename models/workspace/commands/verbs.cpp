@@ -353,30 +353,6 @@ Outcome<Done> Verbs::trueUp(RecordId cook)
     return Done{};
 }
 
-Outcome<RecordId> Verbs::finishTask(RecordId task, Instant start, Instant end, const QString &who,
-                                    const QString &found, std::optional<domain::Money> cost)
-{
-    // A visit that was placed for this task becomes the one that was done.
-    Visit visit;
-    for (const Visit &v : books().visits)
-        if (v.task == task &&
-            (v.state == domain::VisitState::Placed || v.state == domain::VisitState::Started)) {
-            visit = v;
-            break;
-        }
-    visit.task = task;
-    visit.state = domain::VisitState::Done;
-    visit.start = start;
-    visit.end = end;
-    visit.who = who;
-    visit.found = found;
-    visit.cost = cost;
-    const QString name = tr("finish %1").arg(books().tasks.value(task).name);
-    if (visit.id == 0)
-        return add(visit, name);
-    return firstOf(edit(visit, name), visit.id);
-}
-
 Outcome<Done> Verbs::bookVisits(const QVector<Visit> &visits)
 {
     QVector<Row> rows;

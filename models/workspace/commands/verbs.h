@@ -90,9 +90,7 @@ public:
     // A true-up: the ledger is corrected to `dryMass`, the difference stays visible.
     Outcome<RecordId> count(RecordId lot, domain::Mass dryMass, const QString &note);
 
-    // Upkeep: a done visit; the next due follows from it.
-    Outcome<RecordId> finishTask(RecordId task, Instant start, Instant end, const QString &who,
-                                 const QString &found, std::optional<domain::Money> cost);
+    // Upkeep; the work itself is in upkeep_verbs.h.
     // Files what was found or suspected on a pit and, with it, the task of looking; one step. The
     // finding's id.
     Outcome<RecordId> fileFinding(const domain::Finding &finding, const domain::UpkeepTask &task);
