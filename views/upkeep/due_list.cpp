@@ -16,6 +16,23 @@ namespace rickyard::views {
 
 using namespace rickyard::domain;
 
+namespace {
+
+// When it is due, and first what it stands in the way of.
+QString whenText(const Books &books, const TaskDue &task, Instant now)
+{
+    const QString when = dueText(books, task, now);
+    const auto block = blockOf(books, task, now);
+    if (!block || (block->plannedCook == 0 && block->event == 0))
+        return when;
+    return block->overridden.isEmpty()
+               ? QString(block->shortWords + QStringLiteral(" · ") + when)
+               : DueList::tr("set aside: %1")
+                     .arg(QString(block->shortWords + QStringLiteral(" · ") + when));
+}
+
+} // namespace
+
 DueList::DueList(PageContext &pageContext, QWidget *parent)
     : QWidget(parent), m_context(pageContext),
       m_model(new items::DerivedModel({{tr("Task")}}, this)), m_view(new QListView(this)),
@@ -48,7 +65,7 @@ DueList::DueList(PageContext &pageContext, QWidget *parent)
                 const DueState state = dueStateOf(books, task, now);
                 return DueDelegate::Entry{books.tasks.value(id).name,
                                           pitName(books, task.pit),
-                                          dueText(books, task, now),
+                                          whenText(books, task, now),
                                           static_cast<int>(state.role),
                                           state.word,
                                           task.meters,
@@ -143,7 +160,7 @@ void DueList::fill()
         row.cells = {{name, QVariant(),
                       tr("%1, %2: %3, %4; %5")
                           .arg(name, pitName(books, task.pit), state.word,
-                               dueText(books, task, now), run.join(QStringLiteral(", ")))}};
+                               whenText(books, task, now), run.join(QStringLiteral(", ")))}};
         row.standing = task.overdue ? Standing::Act : Standing::Good;
         rows << row;
     }

@@ -6,6 +6,7 @@
 #include "models/items/wording.h"
 
 #include <QCoreApplication>
+#include <QRegularExpression>
 
 namespace rickyard::views {
 
@@ -38,8 +39,58 @@ QString clock(const QDateTime &time)
 
 } // namespace
 
+namespace {
+
+// The spread of a due day, where the answer has one.
+template <class T>
+QString spreadText(const T &task)
+{
+    if constexpr (requires {
+                      task.dueEarly;
+                      task.dueLate;
+                      task.certain;
+                  }) {
+        if (!task.certain && task.dueEarly.isValid() && task.dueLate != task.dueEarly)
+            return task.dueLate.isValid() ? tr(", between %1 and %2")
+                                                .arg(dayText(task.dueEarly), dayText(task.dueLate))
+                                          : tr(", not before %1").arg(dayText(task.dueEarly));
+    }
+    return {};
+}
+
+template <class T>
+bool isSnoozed(const T &task)
+{
+    if constexpr (requires { task.snoozed; })
+        return task.snoozed;
+    return false;
+}
+
+// The first trip with the trailer that is still ahead.
+RecordId nextTowing(const Books &books, Instant now)
+{
+    const Event *next = nullptr;
+    for (const Event &event : books.events)
+        if (event.towed && event.state != EventState::Cancelled && event.start > now &&
+            (next == nullptr || event.start < next->start))
+            next = &event;
+    return next == nullptr ? 0 : next->id;
+}
+
+RecordId nextLighting(const Books &books, RecordId pit, Instant now)
+{
+    for (const Burn &burn : burnsOf(books, pit, now))
+        if (burn.cook == 0 && burn.start >= now)
+            return burn.planned;
+    return 0;
+}
+
+} // namespace
+
 DueState dueStateOf(const Books &books, const TaskDue &task, Instant now)
 {
+    if (isSnoozed(task))
+        return {Role::Info, tr("Put off")};
     if (task.overdue)
         return {Role::Act, tr("Overdue")};
     if (!task.due.isValid())
@@ -58,6 +109,7 @@ QString dueText(const Books &books, const TaskDue &task, Instant now)
     if (task.overdue)
         return task.due >= today ? tr("today") : tr("since %1").arg(dayText(task.due));
     QString text = task.due == today ? tr("today") : tr("about %1").arg(dayText(task.due));
+    text += spreadText(task);
     if (task.beforeEvent != 0)
         text += tr(", before %1").arg(books.events.value(task.beforeEvent).name);
     else if (task.beforeCook != 0)
@@ -118,6 +170,84 @@ QString coldText(const Books &books, const Placement &placement, Instant now)
     const QDateTime local = items::toLocal(books, *out);
     return (planned ? tr("fire out %1, %2 by the plan") : tr("fire out since %1, %2"))
         .arg(dayText(local.date()), clock(local));
+}
+
+std::optional<Block> blockOf(const Books &books, const TaskDue &due, Instant now)
+{
+    const UpkeepTask task = books.tasks.value(due.task);
+    Block block;
+    if (task.blocksLighting && (due.overdue || due.blocksNextCook)) {
+        block.plannedCook = nextLighting(books, due.pit, now);
+        const PlannedCook cook = books.plannedCooks.value(block.plannedCook);
+        const QString pit = books.pits.value(due.pit != 0 ? due.pit : cook.pit).name;
+        block.shortWords =
+            tr("blocks lighting %1").arg(dayText(items::toLocal(books, cook.light).date()));
+        block.words = block.plannedCook == 0
+                          ? tr("Not to be lit while it is overdue; no cook is planned.")
+                          : tr("Blocks the lighting of %1, %2")
+                                .arg(pit, items::timeText(books, cook.light, english()));
+    } else if (task.blocksTowing && due.overdue) {
+        block.event = nextTowing(books, now);
+        const Event event = books.events.value(block.event);
+        block.shortWords =
+            tr("blocks towing %1").arg(dayText(items::toLocal(books, event.start).date()));
+        block.words = block.event == 0
+                          ? tr("Not to be towed while it is overdue; no trip is planned.")
+                          : tr("Blocks the trip to %1, %2")
+                                .arg(event.name, items::timeText(books, event.start, english()));
+    } else {
+        return std::nullopt;
+    }
+    for (const Override &record : books.overrides) {
+        const bool same = (block.plannedCook != 0 && record.plannedCook == block.plannedCook) ||
+                          (block.event != 0 && record.event == block.event);
+        if (record.task == due.task && same)
+            block.overridden =
+                record.who.isEmpty()
+                    ? tr("Going on all the same: %1").arg(record.reason)
+                    : tr("%1 goes on all the same: %2").arg(record.who, record.reason);
+    }
+    return block;
+}
+
+QStringList stepsOf(const QString &steps)
+{
+    QStringList lines;
+    for (const QString &line : steps.split(QLatin1Char('\n'), Qt::SkipEmptyParts))
+        if (!line.trimmed().isEmpty())
+            lines << line.trimmed();
+    if (lines.size() != 1)
+        return lines;
+    // A stop, a space and a capital end a sentence; "1/8 in. of ash" does not.
+    static const QRegularExpression end(QStringLiteral("(?<=[.!?])\\s+(?=\\p{Lu})"));
+    return lines.first().split(end, Qt::SkipEmptyParts);
+}
+
+QString cautionOf(const UpkeepTask &task)
+{
+    const QString own = cautionWithoutClosing(task.cautions);
+    return own.isEmpty() ? tr("Before you start: the fire is out, the pit is cold, and ash is "
+                              "treated as hot.")
+                         : own;
+}
+
+QString lastTimeText(const Books &books, RecordId task)
+{
+    const Visit *last = nullptr;
+    for (const Visit &visit : books.visits)
+        if (visit.task == task && visit.state == VisitState::Done &&
+            (last == nullptr || visit.start > last->start))
+            last = &visit;
+    if (last == nullptr)
+        return {};
+    QStringList parts{items::timeText(books, last->start, english())};
+    if (!last->who.isEmpty())
+        parts << last->who;
+    if (last->cost)
+        parts << formatQuantity(last->cost->base(),
+                                defaultUnit(Dimension::Money, UnitSystem::UsCustomary), english());
+    const QString head = parts.join(QStringLiteral(", "));
+    return last->found.isEmpty() ? head : QString(head + QLatin1Char('\n') + last->found);
 }
 
 QString cautionWithoutClosing(const QString &caution)

@@ -12,7 +12,7 @@ struct DueState {
 };
 // "Overdue", "Due soon" (within a week or before the next event), "Not yet due", "Not counted".
 DueState dueStateOf(const domain::Books &books, const domain::TaskDue &task, domain::Instant now);
-// "about 9 Dec, before Mill Field Supper", "since 20 Nov".
+// "about 9 Dec, between 3 Dec and 16 Dec, before Mill Field Supper", "since 20 Nov".
 QString dueText(const domain::Books &books, const domain::TaskDue &task, domain::Instant now);
 // "4 of 5 cooks".
 QString meterText(const domain::Meter &meter);
@@ -27,6 +27,23 @@ QString spanText(const domain::Books &books, domain::Instant start, domain::Inst
 // none.
 QString coldText(const domain::Books &books, const domain::Placement &placement,
                  domain::Instant now);
+// What a task blocks and what that stands in the way of: "Blocks the lighting of Big pit, Sat 28
+// Nov 6 AM". Empty when it blocks nothing as things stand.
+struct Block {
+    QString words;
+    QString shortWords; // "blocks lighting Sat 28 Nov"
+    domain::RecordId plannedCook = 0;
+    domain::RecordId event = 0;
+    QString overridden; // by whom and why, when somebody decided to go on
+};
+std::optional<Block> blockOf(const domain::Books &books, const domain::TaskDue &task,
+                             domain::Instant now);
+// The steps of a task: its lines, or the sentences of a single one.
+QStringList stepsOf(const QString &steps);
+// What to mind before the work, without the closing sentence.
+QString cautionOf(const domain::UpkeepTask &task);
+// What the last visit that did a task found, by whom, what it cost; empty when none did.
+QString lastTimeText(const domain::Books &books, domain::RecordId task);
 // A caution without its closing sentence, which the note adds itself.
 QString cautionWithoutClosing(const QString &caution);
 

@@ -1,0 +1,126 @@
+#include "views/upkeep/check_words.h"
+
+#include "models/domain/quantities/units.h"
+#include "models/domain/upkeep/due_words.h"
+
+#include <QCoreApplication>
+
+#include <cmath>
+
+namespace rickyard::views {
+
+using namespace rickyard::domain;
+
+namespace {
+
+QString checkTr(const char *text)
+{
+    return QCoreApplication::translate("Checks", text);
+}
+
+// What the starter set says of a rolling boil; common practice, no source.
+constexpr double kFahrenheitPerThousandFeet = 1.77;
+constexpr double kMetresPerThousandFeet = 304.8;
+
+bool inCelsius(const UpkeepTask &task)
+{
+    return task.readingUnit.contains(QLatin1Char('C'));
+}
+
+} // namespace
+
+QString CheckLimits::words() const
+{
+    if (low && high)
+        return checkTr("%1 to %2")
+            .arg(checkValueText(*low, QString()), checkValueText(*high, unit));
+    if (low)
+        return checkTr("%1 at least").arg(checkValueText(*low, unit));
+    if (high)
+        return checkTr("%1 at most").arg(checkValueText(*high, unit));
+    return {};
+}
+
+CheckLimits checkLimits(const Books &books, const UpkeepTask &task)
+{
+    CheckLimits limits;
+    limits.unit = task.readingUnit;
+    if (task.readingLow)
+        limits.low = number(*task.readingLow);
+    if (task.readingHigh)
+        limits.high = number(*task.readingHigh);
+    const auto height = books.yard().elevation;
+    if (task.reading != ReadingKind::BoilingPoint || !height || (!limits.low && !limits.high))
+        return limits;
+    double drop = metres(*height) / kMetresPerThousandFeet * kFahrenheitPerThousandFeet;
+    if (inCelsius(task))
+        drop *= 5.0 / 9.0;
+    if (std::abs(drop) < 0.05)
+        return limits;
+    if (limits.low)
+        limits.low = std::round((*limits.low - drop) * 10) / 10;
+    if (limits.high)
+        limits.high = std::round((*limits.high - drop) * 10) / 10;
+    limits.note = checkTr("corrected for the yard's height");
+    return limits;
+}
+
+QString pointName(const UpkeepTask &task, int point)
+{
+    const auto numbered = [&](const QString &name) {
+        return task.readingPoints > 1 ? checkTr("%1 at point %2").arg(name).arg(point) : name;
+    };
+    switch (task.reading) {
+    case ReadingKind::IcePoint:
+        return numbered(checkTr("Ice water"));
+    case ReadingKind::BoilingPoint:
+        return numbered(checkTr("Boiling water"));
+    case ReadingKind::PaperTest:
+        return numbered(checkTr("Paper"));
+    case ReadingKind::PlateThickness:
+        return numbered(checkTr("Plate"));
+    case ReadingKind::None:
+    case ReadingKind::Other:
+        break;
+    }
+    return numbered(checkTr("Reading"));
+}
+
+QString checkValueText(double value, const QString &unit)
+{
+    const QLocale locale(QStringLiteral("en_US"));
+    // As many digits as the value has, three at most.
+    int decimals = 0;
+    while (decimals < 3 && std::abs(value * std::pow(10, decimals) -
+                                    std::round(value * std::pow(10, decimals))) > 1e-6)
+        ++decimals;
+    const QString figure = formatNumber(value, decimals, locale);
+    return unit.isEmpty() ? figure : QString(figure + QChar(0x2009) + unit);
+}
+
+std::optional<double> typedNumber(const QString &text, const QString &unit)
+{
+    QString plain = text.trimmed();
+    if (!unit.isEmpty() && plain.endsWith(unit, Qt::CaseInsensitive))
+        plain.chop(unit.size());
+    plain.replace(QChar(0x2212), QLatin1Char('-')).remove(QChar(0x2009));
+    bool ok = false;
+    const double value = QLocale(QStringLiteral("en_US")).toDouble(plain.trimmed(), &ok);
+    if (!ok || !std::isfinite(value) || std::abs(value) > 1e9)
+        return std::nullopt;
+    return value;
+}
+
+QString failedCheckText(const Books &books, const UpkeepTask &task, int point, double value)
+{
+    const CheckLimits limits = checkLimits(books, task);
+    QString phrase = taskPhrase(books, task.id);
+    if (!phrase.isEmpty())
+        phrase[0] = phrase.at(0).toUpper();
+    QString name = pointName(task, point);
+    name[0] = name.at(0).toLower();
+    return checkTr("%1: %2 reads %3, expected %4")
+        .arg(phrase, name, checkValueText(value, limits.unit), limits.words());
+}
+
+} // namespace rickyard::views
