@@ -207,7 +207,7 @@ EventCopy copyOf(const Books &books, RecordId id, Instant start, CopyHours hours
     copy.event.start = start;
     copy.event.end = wallShifted(books, copy.event.end, shift);
     copy.event.repeatRule.clear();
-    copy.event.series.reset();
+    copy.event.series.clear();
     copy.event.typed.clear();
     if (copy.event.state == EventState::Done || copy.event.state == EventState::Cancelled)
         copy.event.state = EventState::Booked;
@@ -236,7 +236,7 @@ QVector<SeriesDay> seriesDays(const Books &books, RecordId event, const QVector<
     const Event first = books.events.value(event);
     QSet<QDate> taken;
     for (const Event &other : books.events)
-        if (first.series && other.series == first.series && other.id != event &&
+        if (!first.series.isEmpty() && other.series == first.series && other.id != event &&
             other.state != EventState::Cancelled)
             taken.insert(localDay(books, other.start));
     QVector<SeriesDay> days;
@@ -270,7 +270,7 @@ QVector<RecordId> laterInSeries(const Books &books, RecordId id)
 {
     QVector<RecordId> later;
     const Event event = books.events.value(id);
-    if (!event.series)
+    if (event.series.isEmpty())
         return later;
     QVector<Event> found;
     for (const Event &other : books.events)

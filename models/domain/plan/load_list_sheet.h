@@ -4,6 +4,7 @@
 #pragma once
 
 #include "models/domain/answers/answers.h"
+#include "models/domain/outcome.h"
 #include "models/domain/plan/load_list.h"
 #include "models/domain/weather/series.h"
 

@@ -47,7 +47,8 @@ Outcome<QVector<RecordId>> repeatEvent(Verbs &verbs, RecordId id, const QVector<
                                .arg(starts.size())
                                .arg(kMostRepeats));
     Event first = *found;
-    const RecordId series = first.series.value_or(id);
+    const QString series =
+        first.series.isEmpty() ? QString(QStringLiteral("event-") % QString::number(id)) : first.series;
     first.series = series;
     first.repeatRule = rule;
     QVector<Row> rows{toRow(first)};
