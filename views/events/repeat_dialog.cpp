@@ -196,8 +196,9 @@ Outcome<QVector<Instant>> RepeatDialog::starts(const QString &rule) const
 {
     const Books &books = m_context.books();
     const QDateTime first = items::toLocal(books, books.events.value(m_event).start);
-    const auto times = exchange::occurrences(rule, first, zoneOfBooks(books), QDateTime(),
-                                             commands::kMostRepeats + 2);
+    // One more than can be written, and the first: what is too long is then refused and not cut.
+    const auto times =
+        exchange::occurrences(rule, first, QDate(), commands::kMostRepeats + 2);
     if (!times)
         return times.problems();
     QVector<Instant> starts;
