@@ -31,6 +31,7 @@ using namespace rickyard::domain;
 namespace {
 
 constexpr int kUsualRepeats = 6;
+constexpr int kYearsAhead = 20; // farther than any rule is meant
 enum EndKind { ByCount, ByDay };
 
 QLocale repeatLocale()
@@ -198,7 +199,7 @@ Outcome<QVector<Instant>> RepeatDialog::starts(const QString &rule) const
     const QDateTime first = items::toLocal(books, books.events.value(m_event).start);
     // One more than can be written, and the first: what is too long is then refused and not cut.
     const auto times =
-        exchange::occurrences(rule, first, QDate(), commands::kMostRepeats + 2);
+        exchange::occurrences(rule, first, m_first.addYears(kYearsAhead), commands::kMostRepeats + 2);
     if (!times)
         return times.problems();
     QVector<Instant> starts;
