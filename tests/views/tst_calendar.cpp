@@ -41,8 +41,7 @@ struct Shown {
         yard.waitForAnswers();
         page = std::make_unique<EventsPage>(*yard.context);
         page->resize(1100, 800);
-        page->show();
-        page->QWidget::setVisible(true);
+        page->setVisible(true);
         QTest::qWait(0);
         calendar = page->findChild<Calendar *>();
         sections = page->findChild<SectionTabs *>();
@@ -263,10 +262,11 @@ private slots:
     {
         Shown s;
         auto *notice = s.page->findChild<CalendarPanel *>()->findChild<NoticeBar *>();
-        const QPoint from = s.pointOf(TableId::Event, s.yard.event);
         Event event = s.books().events.value(s.yard.event);
         event.state = EventState::Done;
         QVERIFY(s.yard.verbs->edit(event));
+        QTest::qWait(0);
+        const QPoint from = s.pointOf(TableId::Event, s.yard.event);
         const double day = s.calendar->rectOf(kSupperDay).width();
         s.drag(from, from + QPoint(static_cast<int>(day), 0));
         QVERIFY(notice->isVisible());

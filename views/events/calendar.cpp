@@ -18,7 +18,7 @@ namespace rickyard::views {
 
 namespace {
 
-constexpr int kWeeksInSight = 6;
+constexpr int kQuietWeeksInSight = 8;
 
 QString inOneLine(const CalendarItem &item)
 {
@@ -102,9 +102,10 @@ RibbonMetrics Calendar::metrics() const
 void Calendar::arrange()
 {
     const RibbonMetrics m = metrics();
+    // Eight quiet weeks fill the view, so that six are in sight when some are full.
     const double least =
-        std::max(m.top + 2 * m.row,
-                 std::floor((viewport()->height() - headHeight()) / double(kWeeksInSight)));
+        std::max(m.top + m.row,
+                 std::floor((viewport()->height() - headHeight()) / double(kQuietWeeksInSight)));
     m_weeks.clear();
     double top = headHeight();
     for (int w = 0; w < m_weekCount; ++w) {

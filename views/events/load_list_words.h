@@ -2,6 +2,7 @@
 #pragma once
 
 #include "models/domain/plan/load_list_sheet.h"
+#include "models/domain/upkeep/local_time.h"
 #include "views/reports/paper.h"
 #include "views/theme/theme.h"
 
