@@ -81,7 +81,8 @@ private slots:
     void aCopyCanTakeTheHoursAsCooked()
     {
         y.books.events[supper].state = EventState::Done;
-        const RecordId fire = y.cook(pit, y.at(QDate(2027, 3, 6), 21), y.at(QDate(2027, 3, 7), 12.1));
+        const RecordId fire =
+            y.cook(pit, y.at(QDate(2027, 3, 6), 21), y.at(QDate(2027, 3, 7), 12.1));
         y.books.cooks[fire].planned = cook;
         y.books.cooks[fire].foodMass = massFromPounds(90);
         const EventCopy copy =
@@ -180,13 +181,15 @@ private slots:
     {
         const RecordId fire = y.cook(pit, y.at(QDate(2027, 3, 6), 22), std::nullopt);
         y.books.cooks[fire].planned = cook;
-        QVERIFY(movedCook(y.books, cook, QDate(2027, 3, 5), now).message().contains(
-            QStringLiteral("was lit")));
+        QVERIFY(movedCook(y.books, cook, QDate(2027, 3, 5), now)
+                    .message()
+                    .contains(QStringLiteral("was lit")));
         QVERIFY(!movedEvent(y.books, supper, QDate(2027, 3, 14), now));
         y.books.cooks.clear();
         y.books.events[supper].state = EventState::Done;
-        QVERIFY(movedEvent(y.books, supper, QDate(2027, 3, 14), now).message().contains(
-            QStringLiteral("is done")));
+        QVERIFY(movedEvent(y.books, supper, QDate(2027, 3, 14), now)
+                    .message()
+                    .contains(QStringLiteral("is done")));
         QVERIFY(!movedCook(y.books, cook, QDate(2027, 3, 5), now));
         y.books.events[supper].state = EventState::Cancelled;
         QVERIFY(!movedEvent(y.books, supper, QDate(2027, 3, 14), now));

@@ -188,9 +188,9 @@ void TstLoadList::enoughIsTheQuantileOfThePrediction()
     if (chance == 0.95)
         QVERIFY(std::abs(*enough / use.upper - 1) < 1e-6);
     const Stock stock = stockAt(yard.books, kNow);
-    const LoadList list = loadLists(yard.books, fuel, stock, burnFirst(yard.books, stock, {}),
-                                    {evening()}, chance)
-                              .first();
+    const LoadList list =
+        loadLists(yard.books, fuel, stock, burnFirst(yard.books, stock, {}), {evening()}, chance)
+            .first();
     QVERIFY(std::abs(heatOf(list) / *enough - 1) < 1e-6);
 }
 

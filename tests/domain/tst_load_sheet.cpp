@@ -130,8 +130,7 @@ private slots:
         QCOMPARE(sheet->trailer.food, massFromKilograms(80));
         QCOMPARE(sheet->trailer.total,
                  std::optional<Mass>(massFromKilograms(900 + 6 + 80) + sheet->wood));
-        QCOMPARE(sheet->trailer.over(),
-                 std::optional<Mass>(massFromKilograms(-14) + sheet->wood));
+        QCOMPARE(sheet->trailer.over(), std::optional<Mass>(massFromKilograms(-14) + sheet->wood));
         const double share = kilograms(sheet->wood) / (986 + kilograms(sheet->wood));
         QVERIFY(std::abs(*sheet->trailer.woodShare() - share) < 1e-9);
         yard.books.plannedCooks[2].foodMass.reset();

@@ -165,8 +165,9 @@ private slots:
         QTest::keyClick(s.calendar, Qt::Key_Home);
         QCOMPARE(s.calendar->day(), QDate(2026, 11, 25));
         s.calendar->setDay(kSupperDay);
-        QVERIFY2(s.calendar->accessibleDescription().contains(QStringLiteral("Saturday 5 December")),
-                 qPrintable(s.calendar->accessibleDescription()));
+        QVERIFY2(
+            s.calendar->accessibleDescription().contains(QStringLiteral("Saturday 5 December")),
+            qPrintable(s.calendar->accessibleDescription()));
         const auto *words = s.page->findChild<CalendarDay *>();
         QVERIFY2(words->plainText().contains(QStringLiteral("Mill Field Supper")),
                  qPrintable(words->plainText()));
@@ -278,7 +279,8 @@ private slots:
     {
         Shown s;
         const QPoint from = s.pointOf(TableId::Event, s.yard.event);
-        const QPoint to = from + QPoint(0, static_cast<int>(s.calendar->rectOf(kSupperDay).height()));
+        const QPoint to =
+            from + QPoint(0, static_cast<int>(s.calendar->rectOf(kSupperDay).height()));
         QWidget *view = s.calendar->viewport();
         QTest::mousePress(view, Qt::LeftButton, {}, from);
         QMouseEvent move(QEvent::MouseMove, to, view->mapToGlobal(to), Qt::NoButton, Qt::LeftButton,

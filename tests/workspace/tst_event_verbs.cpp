@@ -97,7 +97,8 @@ private slots:
         const QString rule = QStringLiteral("FREQ=WEEKLY");
         QVERIFY(!commands::repeatEvent(*y.verbs, y.event, {}, rule));
         QVERIFY(!commands::repeatEvent(*y.verbs, 99, y.weeks(1), rule));
-        QVERIFY(!commands::repeatEvent(*y.verbs, y.event, y.weeks(commands::kMostRepeats + 1), rule));
+        QVERIFY(
+            !commands::repeatEvent(*y.verbs, y.event, y.weeks(commands::kMostRepeats + 1), rule));
         const auto past =
             commands::repeatEvent(*y.verbs, y.event, {y.at(QDate(2027, 1, 2), 17)}, rule);
         QVERIFY(past.message().contains(QStringLiteral("is past")));

@@ -46,8 +46,7 @@ Calendar::Calendar(QWidget *parent) : QAbstractScrollArea(parent)
 void Calendar::setItems(QDate from, int weeks, QDate today, QVector<CalendarItem> items)
 {
     const QDate shown = m_weeks.isEmpty() ? QDate() : firstDayShown();
-    const domain::Link chosen =
-        m_current >= 0 ? m_items.at(m_current).item.link : domain::Link();
+    const domain::Link chosen = m_current >= 0 ? m_items.at(m_current).item.link : domain::Link();
     m_from = from;
     m_weekCount = weeks;
     m_today = today;
@@ -56,7 +55,8 @@ void Calendar::setItems(QDate from, int weeks, QDate today, QVector<CalendarItem
     m_drag = {};
     m_current = -1;
     for (int i = 0; chosen.id != 0 && i < m_items.size(); ++i)
-        if (m_items.at(i).item.link.table == chosen.table && m_items.at(i).item.link.id == chosen.id)
+        if (m_items.at(i).item.link.table == chosen.table &&
+            m_items.at(i).item.link.id == chosen.id)
             m_current = i;
     if (!m_day.isValid())
         m_day = today;
@@ -85,9 +85,9 @@ RibbonMetrics Calendar::metrics() const
     const QFontMetricsF caption(look.font(TextStyle::Caption));
     RibbonMetrics m;
     m.width = std::max(1, viewport()->width() - 1);
-    m.top = std::ceil(caption.height()) + look.px(9);
-    m.row = std::max<double>(look.px(23), std::ceil(caption.height()) + look.px(6));
-    m.laneGap = look.px(1);
+    m.top = std::ceil(caption.height()) + look.px(7);
+    m.row = std::max<double>(look.px(20), std::ceil(caption.height()) + look.px(5));
+    m.laneGap = 0;
     m.mark =
         std::max<double>(look.px(16), std::ceil(caption.horizontalAdvance(QStringLiteral("MM"))));
     m.gap = look.px(5);
@@ -103,9 +103,8 @@ void Calendar::arrange()
 {
     const RibbonMetrics m = metrics();
     // Eight quiet weeks fill the view, so that six are in sight when some are full.
-    const double least =
-        std::max(m.top + m.row,
-                 std::floor((viewport()->height() - headHeight()) / double(kQuietWeeksInSight)));
+    const double least = std::max(m.top + m.row, std::floor((viewport()->height() - headHeight()) /
+                                                            double(kQuietWeeksInSight)));
     m_weeks.clear();
     double top = headHeight();
     for (int w = 0; w < m_weekCount; ++w) {
@@ -121,6 +120,7 @@ void Calendar::arrange()
                 continue;
             week.items << i;
             bars << item;
+            bars.last().lane = Lane::Events; // rows are shared: a week has no lanes
         }
         week.layout = layOutRibbon(bars, week.monday, 7, m);
         week.height = std::max(least, week.layout.height + theme(this).px(3));
@@ -130,7 +130,8 @@ void Calendar::arrange()
     m_height = top;
     verticalScrollBar()->setPageStep(viewport()->height());
     verticalScrollBar()->setSingleStep(static_cast<int>(least));
-    verticalScrollBar()->setRange(0, std::max(0, static_cast<int>(m_height) - viewport()->height()));
+    verticalScrollBar()->setRange(0,
+                                  std::max(0, static_cast<int>(m_height) - viewport()->height()));
     viewport()->update();
 }
 
@@ -270,8 +271,8 @@ void Calendar::mouseMoveEvent(QMouseEvent *event)
         }
         return;
     }
-    if (!m_drag.moving && (event->pos() - m_drag.pressed).manhattanLength() <
-                              QApplication::startDragDistance())
+    if (!m_drag.moving &&
+        (event->pos() - m_drag.pressed).manhattanLength() < QApplication::startDragDistance())
         return;
     m_drag.moving = true;
     const int edge = theme(this).space(4);
@@ -446,7 +447,11 @@ void Calendar::describe()
         text += clashes == 1 ? tr(", 1 clash") : tr(", %1 clashes").arg(clashes);
     const auto at = on.indexOf(m_current);
     if (at >= 0)
-        text = tr("%1; %2 of %3: %4").arg(text).arg(at + 1).arg(on.size()).arg(inOneLine(m_items.at(m_current)));
+        text = tr("%1; %2 of %3: %4")
+                   .arg(text)
+                   .arg(at + 1)
+                   .arg(on.size())
+                   .arg(inOneLine(m_items.at(m_current)));
     else if (on.isEmpty())
         text = tr("%1; nothing planned. N adds an event.").arg(text);
     else

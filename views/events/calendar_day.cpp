@@ -26,10 +26,8 @@ QLocale dayLocale()
 } // namespace
 
 CalendarDay::CalendarDay(bool readOnly, QWidget *parent)
-    : QWidget(parent),
-      m_heading(new TextLabel(QString(), TextStyle::Heading, Role::Ink, this)),
-      m_add(new QPushButton(icon(QStringLiteral("add")), tr("Add event"), this)),
-      m_column(nullptr)
+    : QWidget(parent), m_heading(new TextLabel(QString(), TextStyle::Heading, Role::Ink, this)),
+      m_add(new QPushButton(icon(QStringLiteral("add")), tr("Add event"), this)), m_column(nullptr)
 {
     const Theme &look = theme(this);
     auto *outer = new QVBoxLayout(this);

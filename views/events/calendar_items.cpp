@@ -69,8 +69,7 @@ void addClashes(const Books &books, const QVector<Clash> &clashes, CalendarItem 
     if (shown.clashes.isEmpty())
         return;
     shown.item.standing = Standing::Act;
-    shown.item.label =
-        say("%1: %2").arg(clashWord(shown.clashes.first().kind), shown.item.label);
+    shown.item.label = say("%1: %2").arg(clashWord(shown.clashes.first().kind), shown.item.label);
     for (const Clash &clash : std::as_const(shown.clashes))
         shown.item.detail += QString(QLatin1Char('\n') + clash.what);
 }
@@ -84,15 +83,6 @@ bool isMovable(const Books &books, const RibbonItem &item)
     return books.events.value(item.link.id).state != EventState::Done;
 }
 
-QString hintOf(const RibbonItem &item)
-{
-    const QString first = item.detail.section(QLatin1Char('\n'), 0, 0);
-    if (item.start == item.end)
-        return first;
-    const QLocale locale(QStringLiteral("en_US"));
-    return say("%1 %2").arg(locale.toString(item.start.time(), QStringLiteral("h:mm AP")), first);
-}
-
 } // namespace
 
 QVector<CalendarItem> calendarItems(const Books &books, const Answers &answers,
@@ -102,7 +92,8 @@ QVector<CalendarItem> calendarItems(const Books &books, const Answers &answers,
     QVector<RibbonItem> all;
     const int days = static_cast<int>(from.daysTo(until));
     for (const RibbonItem &item : ribbonItems(books, answers, from, days))
-        if (item.lane != Lane::Wood && item.lane != Lane::Due)
+        if (item.lane != Lane::Wood && item.lane != Lane::Due &&
+            !(item.lane == Lane::Upkeep && item.tentative))
             all << item;
     // The ribbon puts an order that is late at its first day: that is today here.
     if (today < until)
@@ -114,10 +105,10 @@ QVector<CalendarItem> calendarItems(const Books &books, const Answers &answers,
     for (const RibbonItem &item : std::as_const(all)) {
         CalendarItem one;
         one.item = item;
+        one.item.detail[0] = one.item.detail.at(0).toUpper();
         one.start = item.start;
         one.end = item.end;
         one.movable = isMovable(books, item);
-        one.hint = hintOf(item);
         if (item.link.table == TableId::Event)
             addTravel(books, one);
         addClashes(books, clashes, one);
@@ -135,9 +126,8 @@ QVector<int> itemsOn(const QVector<CalendarItem> &items, QDate day)
     for (int i = 0; i < items.size(); ++i) {
         const CalendarItem &item = items.at(i);
         // What ends at midnight does not touch the day that begins.
-        const QDate last = item.item.end > item.item.start
-                               ? item.item.end.addSecs(-1).date()
-                               : item.item.end.date();
+        const QDate last = item.item.end > item.item.start ? item.item.end.addSecs(-1).date()
+                                                           : item.item.end.date();
         if (item.item.start.date() <= day && day <= last)
             on << i;
     }

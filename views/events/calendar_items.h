@@ -8,16 +8,15 @@
 namespace rickyard::views {
 
 struct CalendarItem {
-    RibbonItem item;           // the bar; of an event from leaving to coming back
-    QDateTime start;           // of the thing itself, within the bar
+    RibbonItem item; // the bar; of an event from leaving to coming back
+    QDateTime start; // of the thing itself, within the bar
     QDateTime end;
-    QString hint;              // clock time and what it is, one line: "18:00 Mill Field Supper"
     QVector<domain::Clash> clashes;
-    bool movable = false;      // an event or a planned cook
+    bool movable = false; // an event or a planned cook
 };
 
-// From a day on, wall-clock times. What is only due, without a time agreed or proposed, is left to
-// the ribbon. `today` is where late orders stand.
+// From a day on, wall-clock times. Upkeep that is only due or proposed is left to the ribbon and
+// the Upkeep page: here stands what is agreed. `today` is where late orders stand.
 QVector<CalendarItem> calendarItems(const domain::Books &books, const domain::Answers &answers,
                                     const QVector<domain::Clash> &clashes, QDate from, QDate until,
                                     QDate today);

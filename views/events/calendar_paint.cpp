@@ -21,8 +21,8 @@ QLocale calendarLocale()
 
 QString dayNumber(QDate day, bool withMonth)
 {
-    return calendarLocale().toString(day, withMonth ? QStringLiteral("d MMM")
-                                                    : QStringLiteral("d"));
+    return calendarLocale().toString(day,
+                                     withMonth ? QStringLiteral("d MMM") : QStringLiteral("d"));
 }
 
 } // namespace
@@ -91,11 +91,12 @@ void Calendar::paintDay(QPainter &painter, const Theme &look, const Week &week, 
         const double room = caption.horizontalAdvance(text) + look.px(10);
         painter.setPen(Qt::NoPen);
         painter.setBrush(look.color(Role::Accent));
-        painter.drawRoundedRect(
-            QRectF(line.left() - look.px(3), line.top(), std::min(room, line.width()), line.height()),
-            look.px(4), look.px(4));
+        painter.drawRoundedRect(QRectF(line.left() - look.px(3), line.top(),
+                                       std::min(room, line.width()), line.height()),
+                                look.px(4), look.px(4));
         painter.setPen(look.color(Role::AccentInk));
-        painter.drawText(line.adjusted(look.px(2), 0, 0, 0), Qt::AlignLeft | Qt::AlignVCenter, text);
+        painter.drawText(line.adjusted(look.px(2), 0, 0, 0), Qt::AlignLeft | Qt::AlignVCenter,
+                         text);
     } else {
         painter.setPen(look.color(day < m_today ? Role::InkMuted : Role::Ink));
         painter.drawText(line, Qt::AlignLeft | Qt::AlignVCenter, text);
@@ -165,8 +166,8 @@ void Calendar::paintItems(QPainter &painter, const Theme &look, const Week &week
         }
         paintRibbonBar(painter, look, item.item, bar);
         if (!place.label.isEmpty()) {
-            const bool loud = !item.clashes.isEmpty() || hasShape(item.item) ||
-                              item.item.lane == Lane::Events;
+            const bool loud =
+                !item.clashes.isEmpty() || hasShape(item.item) || item.item.lane == Lane::Events;
             painter.setPen(look.color(loud ? Role::Ink : Role::InkMuted));
             painter.drawText(place.label, Qt::AlignLeft | Qt::AlignVCenter,
                              QFontMetricsF(painter.font())
@@ -197,10 +198,10 @@ void Calendar::paintTarget(QPainter &painter, const Theme &look) const
     painter.setPen(QPen(ink, look.px(2)));
     painter.setBrush(look.soft(can ? Role::Accent : Role::Act));
     painter.drawRoundedRect(cell.adjusted(1, 1, -1, -1), look.px(4), look.px(4));
-    const QString word = !can                           ? tr("Not moved here")
-                         : m_drag.over == m_drag.from   ? tr("Stays here")
-                         : m_drag.over < m_today        ? tr("Past: %1").arg(dayNumber(m_drag.over, true))
-                                                        : tr("To %1").arg(dayNumber(m_drag.over, true));
+    const QString word = !can                         ? tr("Not moved here")
+                         : m_drag.over == m_drag.from ? tr("Stays here")
+                         : m_drag.over < m_today ? tr("Past: %1").arg(dayNumber(m_drag.over, true))
+                                                 : tr("To %1").arg(dayNumber(m_drag.over, true));
     painter.setPen(look.color(Role::Ink));
     painter.drawText(cell.adjusted(look.px(6), 0, -look.px(4), -look.px(5)),
                      Qt::AlignLeft | Qt::AlignBottom, word);

@@ -138,10 +138,9 @@ void CalendarPanel::followMonth()
     const QDate first = m_calendar->firstDayShown();
     const QDate last = first.addDays(41);
     const bool sameYear = first.year() == last.year();
-    m_month->setText(
-        QString(locale.toString(first, sameYear ? QStringLiteral("MMMM")
-                                                : QStringLiteral("MMMM yyyy")) +
-                QStringLiteral(" – ") + locale.toString(last, QStringLiteral("MMMM yyyy"))));
+    m_month->setText(QString(
+        locale.toString(first, sameYear ? QStringLiteral("MMMM") : QStringLiteral("MMMM yyyy")) +
+        QStringLiteral(" – ") + locale.toString(last, QStringLiteral("MMMM yyyy"))));
 }
 
 Outcome<Moved> CalendarPanel::lookAhead(const Link &link, QDate day) const

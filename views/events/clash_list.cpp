@@ -38,7 +38,8 @@ void ClashList::setClashes(const QVector<Clash> &clashes)
         m_column->addWidget(new EmptyState(
             QStringLiteral("check"), tr("No clash in the plan"),
             tr("Looked for: one pit asked for twice, a fire while the crew is away or busy, two "
-               "events at once, a cook lit after serving begins, upkeep placed at a fire or outside "
+               "events at once, a cook lit after serving begins, upkeep placed at a fire or "
+               "outside "
                "the crew's hours, a pit or a trailer that overdue upkeep bars."),
             this));
         return;

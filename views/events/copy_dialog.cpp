@@ -38,17 +38,18 @@ QString sourceWords(const Books &books, const Event &event)
 {
     const QString day = copyLocale().toString(items::toLocal(books, event.start).date(),
                                               QStringLiteral("d MMM yyyy"));
-    return event.place.isEmpty()
-               ? QString(event.name + QStringLiteral(" · ") + day)
-               : QString(event.name + QStringLiteral(" · ") + event.place + QStringLiteral(" · ") +
-                         day);
+    return event.place.isEmpty() ? QString(event.name + QStringLiteral(" · ") + day)
+                                 : QString(event.name + QStringLiteral(" · ") + event.place +
+                                           QStringLiteral(" · ") + day);
 }
 
 QString cookWords(const Books &books, const PlannedCook &cook)
 {
     QStringList parts;
     parts << CopyDialog::tr("Light %1 for %2")
-                 .arg(LocalTime(books.yard().timeZone).timeText(cook.light),
+                 .arg(QString(LocalTime(books.yard().timeZone)
+                                  .dayText(items::toLocal(books, cook.light).date()) +
+                              QStringLiteral(", ") + clockText(books, cook.light)),
                       formatDuration(cook.length));
     if (!cook.foods.isEmpty())
         parts << cook.foods;
@@ -63,14 +64,15 @@ QString cookWords(const Books &books, const PlannedCook &cook)
 
 } // namespace
 
-QVector<RecordId> eventsToCopy(const Books &books, RecordId like)
+QVector<RecordId> eventsToCopy(const Books &books, RecordId like, Instant now)
 {
     const QString place = books.events.value(like).place;
     QVector<Event> events(books.events.cbegin(), books.events.cend());
     const auto rank = [&](const Event &event) {
         if (event.id == like)
             return 0;
-        return !place.isEmpty() && event.place == place ? 1 : 2;
+        const int here = !place.isEmpty() && event.place == place ? 1 : 3;
+        return event.start <= now ? here : here + 1;
     };
     std::stable_sort(events.begin(), events.end(), [&](const Event &a, const Event &b) {
         return rank(a) != rank(b) ? rank(a) < rank(b) : a.start > b.start;
@@ -109,7 +111,7 @@ CopyDialog::CopyDialog(PageContext &pageContext, RecordId like, QDate day, QWidg
     column->addWidget(scroll, 1);
     buildActs(column);
     resize(look.px(600), look.px(660));
-    for (const RecordId id : eventsToCopy(m_context.books(), like))
+    for (const RecordId id : eventsToCopy(m_context.books(), like, m_context.verbs.now()))
         m_source->addItem(sourceWords(m_context.books(), m_context.books().events.value(id)), id);
     connect(m_source, &QComboBox::currentIndexChanged, this, &CopyDialog::chooseSource);
     chooseSource();
@@ -211,8 +213,8 @@ EventCopy CopyDialog::copy() const
 {
     const Books &books = m_context.books();
     const LocalTime local(books.yard().timeZone);
-    const Instant start = local.at(
-        m_day->date(), Duration::ofBase(m_clock->time().msecsSinceStartOfDay() / 1000));
+    const Instant start =
+        local.at(m_day->date(), Duration::ofBase(m_clock->time().msecsSinceStartOfDay() / 1000));
     EventCopy copy = copyOf(books, source(), start,
                             m_asCooked->isChecked() ? CopyHours::AsCooked : CopyHours::AsPlanned);
     copy.event.name = m_name->text().trimmed();
@@ -228,11 +230,9 @@ void CopyDialog::showCopy()
         return;
     const Books &books = m_context.books();
     const EventCopy made = copy();
-    m_sum->setText(made.cooks.isEmpty()
-                       ? tr("It has no planned cook to take along.")
-                       : made.cooks.size() == 1
-                             ? tr("With 1 cook:")
-                             : tr("With %1 cooks:").arg(made.cooks.size()));
+    m_sum->setText(made.cooks.isEmpty()     ? tr("It has no planned cook to take along.")
+                   : made.cooks.size() == 1 ? tr("With 1 cook:")
+                                            : tr("With %1 cooks:").arg(made.cooks.size()));
     m_lines << m_sum->text();
     const auto add = [&](const QString &text, TextStyle style, Role role) {
         auto *label = new TextLabel(text, style, role);

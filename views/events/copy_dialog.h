@@ -20,9 +20,10 @@ namespace rickyard::views {
 class NoticeBar;
 class TextLabel;
 
-// Events to copy from, the likeliest first: those at the place, then the others, each the latest
-// first. `like` is the event whose place counts; 0: none.
-QVector<domain::RecordId> eventsToCopy(const domain::Books &books, domain::RecordId like);
+// Events to copy from, the likeliest first: `like` itself (0: none), those at its place, then the
+// others; of each the ones held before the ones to come, the latest first.
+QVector<domain::RecordId> eventsToCopy(const domain::Books &books, domain::RecordId like,
+                                       domain::Instant now);
 
 class CopyDialog : public QDialog
 {

@@ -65,8 +65,10 @@ void EventDetail::buildActs(QVBoxLayout *column)
         return button;
     };
     act(m_plan, tr("Plan a cook for this event"), true, [this] { Q_EMIT planAsked(m_event); });
-    m_load = act(new QPushButton(tr("Load list"), this), tr("Load list of this event"), false,
-                 [this] { openLoadList(m_context, {TableId::Event, m_event}, window()); });
+    m_load =
+        act(new QPushButton(tr("Load list"), this), tr("Load list of this event"), false, [this] {
+            openLoadList(m_context, {TableId::Event, m_event}, window());
+        });
     act(new QPushButton(tr("Repeat …"), this), tr("Repeat this event"), true,
         [this] { Q_EMIT repeatAsked(m_event); });
     act(new QPushButton(tr("Copy …"), this), tr("A new event like this one"), true,
@@ -184,8 +186,7 @@ PlannedCookDetail::PlannedCookDetail(PageContext &pageContext, QWidget *parent)
     : QWidget(parent), m_context(pageContext), m_use(new Numeral(this)),
       m_state(new StatusPill(Role::Info, tr("Working it out"), this)),
       m_lines(new TextLabel(QString(), TextStyle::Body, Role::InkMuted, this)),
-      m_later(new LaterQuestion(pageContext, this)),
-      m_load(new QPushButton(tr("Load list"), this))
+      m_later(new LaterQuestion(pageContext, this)), m_load(new QPushButton(tr("Load list"), this))
 {
     const Theme &look = theme(this);
     auto *column = new QVBoxLayout(this);
@@ -197,8 +198,9 @@ PlannedCookDetail::PlannedCookDetail(PageContext &pageContext, QWidget *parent)
     m_lines->setWordWrap(true);
     column->addWidget(m_lines);
     m_load->setAccessibleName(tr("Load list of this cook"));
-    connect(m_load, &QPushButton::clicked, this,
-            [this] { openLoadList(m_context, {TableId::PlannedCook, m_cook}, window()); });
+    connect(m_load, &QPushButton::clicked, this, [this] {
+        openLoadList(m_context, {TableId::PlannedCook, m_cook}, window());
+    });
     column->addWidget(m_load, 0, Qt::AlignLeft);
     setCook(0);
 }

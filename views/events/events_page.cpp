@@ -120,9 +120,8 @@ void EventsPage::buildSections()
     connect(m_eventDetail, &EventDetail::repeatAsked, this, &EventsPage::repeatEvent);
     connect(m_eventDetail, &EventDetail::copyAsked, this,
             [this](qint64 like) { copyEvent(like, QDate()); });
-    connect(&m_events->form(), &RecordForm::saved, this, [this](qint64 id) {
-        askAboutLater(TableId::Event, id, m_eventDetail->later());
-    });
+    connect(&m_events->form(), &RecordForm::saved, this,
+            [this](qint64 id) { askAboutLater(TableId::Event, id, m_eventDetail->later()); });
     connect(m_events, &RecordList::chosenChanged, m_eventDetail, &EventDetail::setEvent);
     connect(m_eventDetail, &EventDetail::planAsked, this, &EventsPage::planCook);
     connect(m_eventDetail, &EventDetail::opened, this, &EventsPage::open);
@@ -132,11 +131,10 @@ void EventsPage::buildSections()
                                 "then set against what is dry."));
     m_cooks->sortBy(QStringLiteral("light"), Qt::DescendingOrder);
     m_cookDetail = new PlannedCookDetail(context());
-    m_cooks->setDetail(m_cookDetail);
+    m_cooks->setTallDetail(m_cookDetail);
     connect(m_cooks, &RecordList::chosenChanged, m_cookDetail, &PlannedCookDetail::setCook);
-    connect(&m_cooks->form(), &RecordForm::saved, this, [this](qint64 id) {
-        askAboutLater(TableId::PlannedCook, id, m_cookDetail->later());
-    });
+    connect(&m_cooks->form(), &RecordForm::saved, this,
+            [this](qint64 id) { askAboutLater(TableId::PlannedCook, id, m_cookDetail->later()); });
 
     m_clashes = new ClashList;
     connect(m_clashes, &ClashList::opened, this, &EventsPage::open);
@@ -172,8 +170,8 @@ void EventsPage::refreshPlan()
     m_eventDetail->refresh();
     m_cookDetail->refresh();
     const LocalTime local(books.yard().timeZone);
-    const QVector<Clash> clashes = clashesOf(books, context().verbs.now(), local,
-                                             context().answers.answers().upkeep);
+    const QVector<Clash> clashes =
+        clashesOf(books, context().verbs.now(), local, context().answers.answers().upkeep);
     m_clashes->setClashes(clashes);
     m_calendar->refresh(clashes);
     m_sections->setFigure(Clashes, clashes.isEmpty() ? QString() : QString::number(clashes.size()));
@@ -203,8 +201,8 @@ void EventsPage::addEvent(QDate day)
     Duration clock = kUsualServing;
     Duration length = kUsualServingTime;
     if (event.id != 0) {
-        clock = Duration::ofBase(
-            items::toLocal(books, event.start).time().msecsSinceStartOfDay() / 1000);
+        clock = Duration::ofBase(items::toLocal(books, event.start).time().msecsSinceStartOfDay() /
+                                 1000);
         length = event.end - event.start;
     }
     Event fresh;

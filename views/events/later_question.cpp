@@ -52,10 +52,10 @@ void LaterQuestion::changeLater()
     if (!done)
         m_context.refuse(done.problems());
     else
-        m_context.say(done.value() == 1
-                          ? tr("1 later one changed too. Undo takes that back alone.")
-                          : tr("%1 later ones changed too. Undo takes that back alone.")
-                                .arg(done.value()));
+        m_context.say(
+            done.value() == 1
+                ? tr("1 later one changed too. Undo takes that back alone.")
+                : tr("%1 later ones changed too. Undo takes that back alone.").arg(done.value()));
 }
 
 void LaterQuestion::dismiss()

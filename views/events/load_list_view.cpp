@@ -34,11 +34,10 @@ void openLoadList(PageContext &context, const Link &about, QWidget *parent)
 {
     auto *view = new LoadListView(context, about, parent);
     view->setAttribute(Qt::WA_DeleteOnClose);
-    QObject::connect(view, &LoadListView::opened, view,
-                     [view, &context](const Link &link) {
-                         view->close();
-                         context.open(link);
-                     });
+    QObject::connect(view, &LoadListView::opened, view, [view, &context](const Link &link) {
+        view->close();
+        context.open(link);
+    });
     view->show();
 }
 
@@ -183,8 +182,7 @@ void LoadListView::addText(const QString &text, TextStyle style, Role role)
         return;
     if (style == TextStyle::Heading)
         m_column->addSpacing(theme(this).space(3));
-    auto *label =
-        new TextLabel(text, style, role, this);
+    auto *label = new TextLabel(text, style, role, this);
     label->setWordWrap(true);
     m_column->addWidget(label);
     m_said << text;
@@ -231,8 +229,7 @@ void LoadListView::showGroup(const LoadGroup &group)
     const Theme &look = theme(this);
     addText(group.heading, TextStyle::Heading, Role::Ink);
     if (group.rows.isEmpty()) {
-        addText(tr("There is no dry wood to pull."), TextStyle::Body,
-                Role::InkMuted);
+        addText(tr("There is no dry wood to pull."), TextStyle::Body, Role::InkMuted);
         return;
     }
     auto *table = new QWidget(this);
@@ -241,14 +238,17 @@ void LoadListView::showGroup(const LoadGroup &group)
     grid->setHorizontalSpacing(look.space(4));
     grid->setVerticalSpacing(look.space(1));
     grid->setColumnStretch(0, 1);
+    // The same columns in every group.
+    grid->setColumnMinimumWidth(1, look.px(96));
+    for (int column = 2; column <= 4; ++column)
+        grid->setColumnMinimumWidth(column, look.px(68));
     for (int i = 0; i < group.rows.size(); ++i) {
         const LoadRow &row = group.rows.at(i);
         auto *box = new QCheckBox(row.what, table);
         box->setAccessibleName(row.line());
         box->setChecked(m_ticks.contains(row.key));
         box->setMinimumHeight(look.rowHeight());
-        connect(box, &QCheckBox::toggled, this,
-                [this, key = row.key](bool on) { tick(key, on); });
+        connect(box, &QCheckBox::toggled, this, [this, key = row.key](bool on) { tick(key, on); });
         m_boxes << box;
         grid->addWidget(box, i, 0);
         auto *place = new TextLabel(row.place, TextStyle::Body, Role::InkMuted, table);
@@ -270,13 +270,11 @@ void LoadListView::showTrailer(const LoadWords &words)
     addText(tr("Trailer"), TextStyle::Heading, Role::Ink);
     const auto over = m_sheet->trailer.over();
     if (over)
-        m_column->addWidget(new StatusPill(*over > Mass() ? Role::Act : Role::Info,
-                                           *over > Mass() ? tr("Too heavy")
-                                                          : tr("Under the limit entered"),
-                                           this),
-                            0, Qt::AlignLeft);
-    addText(words.trailerVerdict(), TextStyle::Body,
-            Role::Ink);
+        m_column->addWidget(
+            new StatusPill(*over > Mass() ? Role::Act : Role::Info,
+                           *over > Mass() ? tr("Too heavy") : tr("Under the limit entered"), this),
+            0, Qt::AlignLeft);
+    addText(words.trailerVerdict(), TextStyle::Body, Role::Ink);
     for (const QString &line : words.trailer())
         addText(line, TextStyle::Body, Role::InkMuted);
     m_column->addWidget(new CautionNote(LoadWords::towingCaution(), this));

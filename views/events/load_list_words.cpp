@@ -3,6 +3,7 @@
 #include "models/domain/answers/wording.h"
 #include "models/domain/quantities/units.h"
 #include "models/domain/upkeep/due_words.h"
+#include "views/events/event_words.h"
 #include "views/widgets/caution_note.h"
 
 #include <QCoreApplication>
@@ -59,6 +60,12 @@ QString LoadWords::mass(Mass mass) const
                 loadLocale(), 0);
 }
 
+QString LoadWords::when(Instant time) const
+{
+    return QString(m_local.dayText(m_local.dateOf(time)) + QStringLiteral(", ") +
+                   clockText(m_books, time));
+}
+
 QString LoadWords::boxText(std::optional<int> boxes) const
 {
     if (!boxes)
@@ -94,9 +101,8 @@ QString LoadWords::subtitle() const
             parts << loadTr("For %1").arg(event->name);
         if (!event->place.isEmpty())
             parts << event->place;
-        parts << loadTr("Serving %1").arg(m_local.timeText(event->start));
+        parts << loadTr("Serving %1").arg(when(event->start));
     }
-    parts << loadTr("Enough for %1").arg(chanceWords(m_sheet.chance));
     return parts.join(QStringLiteral(" · "));
 }
 
@@ -114,7 +120,7 @@ LoadGroup LoadWords::fireGroup(const LoadFire &fire) const
 {
     LoadGroup group;
     group.heading = loadTr("%1: light %2, for %3")
-                        .arg(m_books.pits.value(fire.list.pit).name, m_local.timeText(fire.light),
+                        .arg(m_books.pits.value(fire.list.pit).name, when(fire.light),
                              formatDuration(fire.length));
     LoadPhase before = LoadPhase::Reserve;
     bool first = true;
@@ -184,12 +190,11 @@ QString LoadWords::shortage() const
     if (m_sheet.missing <= Heat())
         return {};
     const Wording wording = wordingOf(m_books);
-    QString text =
-        m_sheet.missingWood
-            ? loadTr("Wood is short: %1 of dry wood is missing (%2).")
-                  .arg(mass(*m_sheet.missingWood), heatWords(m_sheet.missing, wording))
-            : loadTr("Wood is short: there is no dry wood, and %1 is wanted.")
-                  .arg(heatWords(m_sheet.missing, wording));
+    QString text = m_sheet.missingWood
+                       ? loadTr("Wood is short: %1 of dry wood is missing (%2).")
+                             .arg(mass(*m_sheet.missingWood), heatWords(m_sheet.missing, wording))
+                       : loadTr("Wood is short: there is no dry wood, and %1 is wanted.")
+                             .arg(heatWords(m_sheet.missing, wording));
     Heat expected;
     QStringList pits;
     for (const LoadFire &fire : m_sheet.fires) {
@@ -221,15 +226,14 @@ QString LoadWords::bar(const LoadBar &bar) const
 {
     QString task = taskPhrase(m_books, bar.task);
     task[0] = task.at(0).toUpper();
-    QString text = bar.overdue
-                       ? loadTr("%1: overdue since %2")
-                       : loadTr("%1: due %2, overdue by then");
+    QString text =
+        bar.overdue ? loadTr("%1: overdue since %2") : loadTr("%1: due %2, overdue by then");
     text = text.arg(task, bar.due.isValid() ? m_local.dayText(bar.due) : loadTr("long ago"));
     text += bar.towing ? loadTr("; do not tow before it is done.")
                        : loadTr("; do not light before it is done.");
     if (bar.placed)
         text += (bar.agreed ? loadTr(" Placed for %1.") : loadTr(" A time is proposed: %1."))
-                    .arg(m_local.timeText(*bar.placed));
+                    .arg(when(*bar.placed));
     return text;
 }
 
@@ -309,7 +313,7 @@ Paper LoadWords::paper() const
     Paper paper;
     paper.title = title();
     paper.subtitle = subtitle();
-    QStringList first{amount()};
+    QStringList first{amount(), loadTr("Enough for %1.").arg(chanceWords(m_sheet.chance))};
     if (const QString missing = shortage(); !missing.isEmpty())
         first << missing;
     paper.sections << PaperSection{loadTr("To load"), first, false};

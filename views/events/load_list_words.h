@@ -30,7 +30,7 @@ public:
     LoadWords(const domain::Books &books, const domain::LoadSheet &sheet);
 
     [[nodiscard]] QString title() const;    // "Load list: Mill Field Supper"
-    [[nodiscard]] QString subtitle() const; // day, place, serving; the chance
+    [[nodiscard]] QString subtitle() const; // place and serving
     [[nodiscard]] QString amount() const;   // "41 splits (214 lb), in 6 boxes"
     [[nodiscard]] QVector<LoadGroup> groups() const;
     // Empty when there is wood enough.
@@ -49,6 +49,7 @@ public:
 
 private:
     [[nodiscard]] QString mass(domain::Mass mass) const;
+    [[nodiscard]] QString when(domain::Instant time) const; // "Sat 5 Dec, 6 PM"
     [[nodiscard]] LoadGroup fireGroup(const domain::LoadFire &fire) const;
     [[nodiscard]] LoadGroup otherGroup() const;
     [[nodiscard]] QString boxText(std::optional<int> boxes) const;

@@ -31,6 +31,7 @@ using namespace rickyard::domain;
 namespace {
 
 constexpr int kUsualRepeats = 6;
+constexpr int kClashesTold = 2; // of a day; the first ones say enough to choose by
 constexpr int kYearsAhead = 20; // farther than any rule is meant
 enum EndKind { ByCount, ByDay };
 
@@ -198,8 +199,8 @@ Outcome<QVector<Instant>> RepeatDialog::starts(const QString &rule) const
     const Books &books = m_context.books();
     const QDateTime first = items::toLocal(books, books.events.value(m_event).start);
     // One more than can be written, and the first: what is too long is then refused and not cut.
-    const auto times =
-        exchange::occurrences(rule, first, m_first.addYears(kYearsAhead), commands::kMostRepeats + 2);
+    const auto times = exchange::occurrences(rule, first, m_first.addYears(kYearsAhead),
+                                             commands::kMostRepeats + 2);
     if (!times)
         return times.problems();
     QVector<Instant> starts;
@@ -247,9 +248,8 @@ void RepeatDialog::addDay(int index)
 {
     const Theme &look = theme(this);
     const SeriesDay &day = m_days.at(index);
-    const QString when =
-        repeatLocale().toString(items::toLocal(m_context.books(), day.start),
-                                QStringLiteral("ddd d MMM yyyy, h:mm AP"));
+    const QString when = repeatLocale().toString(items::toLocal(m_context.books(), day.start),
+                                                 QStringLiteral("ddd d MMM yyyy, h:mm AP"));
     auto *block = new QWidget;
     auto *column = new QVBoxLayout(block);
     column->setContentsMargins(0, 0, 0, 0);
@@ -275,12 +275,16 @@ void RepeatDialog::addDay(int index)
         pill(Role::Act, clashWord(day.clashes.first().kind));
     row->addStretch(1);
     column->addLayout(row);
-    for (const Clash &clash : day.clashes) {
-        auto *what = new TextLabel(clash.what, TextStyle::Caption, Role::InkMuted, block);
+    const auto add = [&](const QString &text) {
+        auto *what = new TextLabel(text, TextStyle::Caption, Role::InkMuted, block);
         what->setWordWrap(true);
         what->setContentsMargins(look.space(5), 0, 0, 0);
         column->addWidget(what);
-    }
+    };
+    for (const Clash &clash : day.clashes.mid(0, kClashesTold))
+        add(clash.what);
+    if (const auto more = day.clashes.size() - kClashesTold; more > 0)
+        add(more == 1 ? tr("And 1 more.") : tr("And %1 more.").arg(more));
     m_lines << line;
     m_list->addWidget(block);
 }

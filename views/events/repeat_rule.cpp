@@ -120,14 +120,15 @@ QString repeatKindWords(RepeatKind kind, QDate first)
 
 QString repeatRule(const RepeatChoice &choice, QDate first, const QTimeZone &zone)
 {
-    QString rule = choice.kind == RepeatKind::Own ? typedRule(choice.own)
-                                                  : bareRule(choice.kind, first);
+    QString rule =
+        choice.kind == RepeatKind::Own ? typedRule(choice.own) : bareRule(choice.kind, first);
     if (rule.isEmpty() || hasEnd(rule))
         return rule;
     if (choice.byCount)
         return QStringLiteral("%1;COUNT=%2").arg(rule).arg(choice.count);
     const QDateTime end = choice.until.addDays(1).startOfDay(zone).addSecs(-1).toUTC();
-    rule += QString(QStringLiteral(";UNTIL=") + end.toString(QStringLiteral("yyyyMMdd'T'HHmmss'Z'")));
+    rule +=
+        QString(QStringLiteral(";UNTIL=") + end.toString(QStringLiteral("yyyyMMdd'T'HHmmss'Z'")));
     return rule;
 }
 

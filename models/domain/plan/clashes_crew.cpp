@@ -25,12 +25,10 @@ QVector<PlacedVisit> placedVisits(const ClashGround &ground)
         const UpkeepTask task = ground.books.tasks.value(visit.task);
         const Instant end = visit.end.value_or(visit.start + task.work);
         if (end > ground.now)
-            placed << PlacedVisit{visit.id, visit.task, visit.start, end,
-                                  std::max(1, task.people)};
+            placed << PlacedVisit{visit.id, visit.task, visit.start, end, std::max(1, task.people)};
     }
-    std::stable_sort(placed.begin(), placed.end(), [](const PlacedVisit &a, const PlacedVisit &b) {
-        return a.start < b.start;
-    });
+    std::stable_sort(placed.begin(), placed.end(),
+                     [](const PlacedVisit &a, const PlacedVisit &b) { return a.start < b.start; });
     return placed;
 }
 
@@ -58,8 +56,8 @@ void findHours(const ClashGround &ground, QVector<Clash> &found)
     Instant last = placed.first().end;
     for (const PlacedVisit &visit : placed)
         last = std::max(last, visit.end);
-    const QVector<WorkWindow> windows = crewWindows(
-        ground.books, placed.first().start, last + Duration::ofBase(86400), ground.local);
+    const QVector<WorkWindow> windows = crewWindows(ground.books, placed.first().start,
+                                                    last + Duration::ofBase(86400), ground.local);
     for (const PlacedVisit &visit : placed) {
         const int people = peopleFor(visit, windows);
         const Link own{TableId::Visit, visit.visit};
@@ -105,8 +103,7 @@ void findHours(const ClashGround &ground, QVector<Clash> &found)
 
 QString busyText(const ClashGround &ground, const BusyTime &busy)
 {
-    const QString what =
-        busy.summary.isEmpty() ? QStringLiteral("something else") : busy.summary;
+    const QString what = busy.summary.isEmpty() ? QStringLiteral("something else") : busy.summary;
     return QString(QStringLiteral("is busy with ") % what % QStringLiteral(" (") %
                    ground.local.timeText(busy.start) % QStringLiteral(" to ") %
                    ground.local.timeText(busy.end) % QStringLiteral(")."));
@@ -121,13 +118,13 @@ void findBusy(const ClashGround &ground, QVector<Clash> &found)
             continue;
         const Link other{TableId::BusyTime, busy.id};
         const auto add = [&](const QString &what, Link first, Instant at) {
-            found << Clash{ClashKind::CrewBusy,
-                           QString(what % QStringLiteral(" somebody of the crew ") %
-                                   busyText(ground, busy)),
-                           help,
-                           first,
-                           other,
-                           std::max(at, busy.start)};
+            found << Clash{
+                ClashKind::CrewBusy,
+                QString(what % QStringLiteral(" somebody of the crew ") % busyText(ground, busy)),
+                help,
+                first,
+                other,
+                std::max(at, busy.start)};
         };
         for (const Trip &trip : ground.trips)
             if (trip.from < busy.end && busy.start < trip.until)

@@ -23,7 +23,8 @@ Instant endOf(const Visit &visit, const UpkeepTask &task)
 class UpkeepSearch
 {
 public:
-    UpkeepSearch(const ClashGround &ground, QVector<Clash> &found) : m_ground(ground), m_found(found)
+    UpkeepSearch(const ClashGround &ground, QVector<Clash> &found)
+        : m_ground(ground), m_found(found)
     {
     }
     void all()
@@ -77,9 +78,9 @@ void UpkeepSearch::againstFires(const Visit &visit, const UpkeepTask &task)
     const Instant end = endOf(visit, task);
     if (end + task.cureAfter <= m_ground.now)
         return;
-    const QString what = QString(QStringLiteral("The ") % taskPhrase(m_ground.books, task.id) %
-                                 QStringLiteral(" is placed at ") %
-                                 m_ground.local.timeText(visit.start));
+    const QString what =
+        QString(QStringLiteral("The ") % taskPhrase(m_ground.books, task.id) %
+                QStringLiteral(" is placed at ") % m_ground.local.timeText(visit.start));
     const Link own{TableId::Visit, visit.id};
     for (const Burn &burn : m_ground.burns) {
         if (burn.pit != *task.pit)
@@ -104,10 +105,10 @@ void UpkeepSearch::againstFires(const Visit &visit, const UpkeepTask &task)
         if (end <= burn.start && burn.start < end + task.cureAfter && burn.cook == 0) {
             add(ClashKind::PitBlocked,
                 QString(m_ground.pitText(burn) % QStringLiteral(" cures until ") %
-                        m_ground.local.timeText(end + task.cureAfter) % QStringLiteral(" after the ") %
-                        taskPhrase(m_ground.books, task.id) % QStringLiteral(", and ") % cook %
-                        QStringLiteral(" is to be lit at ") % m_ground.local.timeText(burn.start) %
-                        QLatin1Char('.')),
+                        m_ground.local.timeText(end + task.cureAfter) %
+                        QStringLiteral(" after the ") % taskPhrase(m_ground.books, task.id) %
+                        QStringLiteral(", and ") % cook % QStringLiteral(" is to be lit at ") %
+                        m_ground.local.timeText(burn.start) % QLatin1Char('.')),
                 QStringLiteral("Do the work earlier, or light another pit."),
                 ClashGround::linkOf(burn), own, burn.start);
             return;
@@ -139,7 +140,8 @@ void UpkeepSearch::barredLightings()
             continue;
         for (qsizetype i = 0; i < m_ground.burns.size(); ++i) {
             const Burn &burn = m_ground.burns.at(i);
-            if (burn.cook != 0 || burn.start < m_ground.now || (due.pit != 0 && burn.pit != due.pit))
+            if (burn.cook != 0 || burn.start < m_ground.now ||
+                (due.pit != 0 && burn.pit != due.pit))
                 continue;
             if (!dueBy(due, burn.start) && !due.blocksNextCook)
                 continue;

@@ -101,11 +101,10 @@ QVector<Clash> inOrder(QVector<Clash> clashes)
 // Fields that are each record's own.
 bool ownField(const QString &key)
 {
-    static const QStringList own{QStringLiteral("start"),  QStringLiteral("end"),
-                                 QStringLiteral("light"),  QStringLiteral("event"),
-                                 QStringLiteral("series"), QStringLiteral("repeat_rule"),
-                                 QStringLiteral("typed"),  QStringLiteral("outside"),
-                                 QStringLiteral("wind")};
+    static const QStringList own{
+        QStringLiteral("start"), QStringLiteral("end"),     QStringLiteral("light"),
+        QStringLiteral("event"), QStringLiteral("series"),  QStringLiteral("repeat_rule"),
+        QStringLiteral("typed"), QStringLiteral("outside"), QStringLiteral("wind")};
     return own.contains(key);
 }
 
@@ -165,8 +164,8 @@ LaterChange laterCooks(const Books &books, const std::optional<Row> &beforeRow, 
             continue;
         }
         const auto before = fromRow<PlannedCook>(*beforeRow);
-        const auto same = sameCookIn(books, later, before.pit,
-                                     wallSeconds(books, before.light, event.start));
+        const auto same =
+            sameCookIn(books, later, before.pit, wallSeconds(books, before.light, event.start));
         if (!same) {
             ++change.without;
             continue;
@@ -174,8 +173,7 @@ LaterChange laterCooks(const Books &books, const std::optional<Row> &beforeRow, 
         Row row = toRow(*same);
         copyChangedFields(*beforeRow, afterRow, row);
         auto cook = fromRow<PlannedCook>(row);
-        cook.light =
-            wallShifted(books, cook.light, wallSeconds(books, before.light, after.light));
+        cook.light = wallShifted(books, cook.light, wallSeconds(books, before.light, after.light));
         change.rows << toRow(cook);
     }
     return change;
@@ -192,8 +190,7 @@ Instant wallShifted(const Books &books, Instant time, qint64 seconds)
 {
     if (seconds == 0)
         return time;
-    const QDateTime wall =
-        QDateTime::fromSecsSinceEpoch(wallClock(books, time) + seconds, Qt::UTC);
+    const QDateTime wall = QDateTime::fromSecsSinceEpoch(wallClock(books, time) + seconds, Qt::UTC);
     return LocalTime(books.yard().timeZone)
         .at(wall.date(), Duration::ofBase(wall.time().msecsSinceStartOfDay() / 1000));
 }

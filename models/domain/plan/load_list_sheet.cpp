@@ -22,7 +22,8 @@ PlannedFire fireFor(const Books &books, const WeatherSeries &weather, const Plan
     fire.target =
         cook.target.value_or(books.pits.value(cook.pit).usualTemperature.value_or(usualPit()));
     fire.outside = use.outside;
-    fire.wind = cook.wind ? cook.wind : weather.climatology(cook.light, cook.light + cook.length).wind;
+    fire.wind =
+        cook.wind ? cook.wind : weather.climatology(cook.light, cook.light + cook.length).wind;
     fire.food = cook.foodMass;
     return fire;
 }

@@ -36,8 +36,8 @@ struct LoadTrailer {
     std::optional<Mass> empty;
     Mass wood;
     std::optional<Mass> kindling;
-    Mass food;            // of the cooks whose food is known
-    int foodUnknown = 0;  // cooks without a food weight
+    Mass food;                 // of the cooks whose food is known
+    int foodUnknown = 0;       // cooks without a food weight
     std::optional<Mass> total; // missing without `empty`
     std::optional<Mass> limit;
     // Above zero: over the limit. Missing when either is not known.
@@ -56,22 +56,22 @@ struct LoadTrailer {
 };
 
 struct LoadSheet {
-    Link about;      // event or planned cook
+    Link about; // event or planned cook
     RecordId event = 0;
     double chance = kUsualLoadChance;
-    QVector<LoadFire> fires;       // by lighting time
-    Mass wood;                     // all that is pulled, with its water
+    QVector<LoadFire> fires; // by lighting time
+    Mass wood;               // all that is pulled, with its water
     int splits = 0;
-    Heat missing;                  // that no dry lot can give
+    Heat missing;                    // that no dry lot can give
     std::optional<Mass> missingWood; // as it would be loaded; missing without any dry lot to go by
-    std::optional<Mass> box;       // what one holds
-    std::optional<int> boxes;      // in all
-    std::optional<Mass> kindling;  // for all fires
+    std::optional<Mass> box;         // what one holds
+    std::optional<int> boxes;        // in all
+    std::optional<Mass> kindling;    // for all fires
     QVector<LoadBar> bars;
     bool towed = false;
-    LoadTrailer trailer;           // only looked at when towed
-    QVector<RecordId> dryingLots;  // not dry today, likely dry before the first lighting
-    int earlierFires = 0;          // planned before, whose expected wood is left on the ricks
+    LoadTrailer trailer;          // only looked at when towed
+    QVector<RecordId> dryingLots; // not dry today, likely dry before the first lighting
+    int earlierFires = 0;         // planned before, whose expected wood is left on the ricks
 };
 
 // Refused in words: no such record, no cook planned, all lit or over already. `weather` is of these

@@ -47,8 +47,9 @@ Outcome<QVector<RecordId>> repeatEvent(Verbs &verbs, RecordId id, const QVector<
                                .arg(starts.size())
                                .arg(kMostRepeats));
     Event first = *found;
-    const QString series =
-        first.series.isEmpty() ? QString(QStringLiteral("event-") % QString::number(id)) : first.series;
+    const QString series = first.series.isEmpty()
+                               ? QString(QStringLiteral("event-") % QString::number(id))
+                               : first.series;
     first.series = series;
     first.repeatRule = rule;
     QVector<Row> rows{toRow(first)};
