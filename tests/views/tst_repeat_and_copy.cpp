@@ -77,6 +77,7 @@ private slots:
                                                     QStringLiteral("Sat 26 Dec 2026, 6:00 PM")}));
         QCOMPARE(yard.workspace->books().events.size(), 1); // nothing is written yet
         // One day is left out by its box.
+        QTest::qWait(0); // the new days come into sight
         QVector<QCheckBox *> days;
         for (QCheckBox *box : dialog.findChildren<QCheckBox *>())
             if (box->isVisible())

@@ -137,7 +137,7 @@ void Calendar::arrange()
 
 QSize Calendar::sizeHint() const
 {
-    return {theme(this).px(760), theme(this).px(480)};
+    return {theme(this).px(760), theme(this).px(400)};
 }
 
 QSize Calendar::minimumSizeHint() const
