@@ -144,6 +144,7 @@ void LightPanel::showPreheat()
                                      words.unit(Dimension::Temperature), words.locale());
     m_preheat->setVisible(m_pit != 0 && typed.has_value());
     m_pull->setVisible(m_pit != 0 && typed.has_value() && m_context.answers.ready());
+    m_load->setVisible(m_planned.has_value() && m_context.answers.ready());
     if (m_pit == 0 || !typed || !isVisible())
         return;
     if (!m_weather)
