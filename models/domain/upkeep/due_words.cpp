@@ -131,6 +131,9 @@ void comingSentence(Headline &headline, const Books &books, const UpkeepAnswer &
         s.say(QStringLiteral(" falls due about "));
         s.stress(local.shortDayText(first.due));
     }
+    const QString band = dueBandText(first, local);
+    if (!band.isEmpty())
+        s.say(QStringLiteral(" (") % band % QLatin1Char(')'));
     s.say(beforeText(books, first, local));
     sayWhen(s, answer, first.task, local);
     headline.sentence = s.parts();
@@ -141,8 +144,20 @@ void comingSentence(Headline &headline, const Books &books, const UpkeepAnswer &
         days == 1 ? QStringLiteral("day to the next") : QStringLiteral("days to the next");
 }
 
-void emptySentence(Headline &headline, bool anyTask)
+void emptySentence(Headline &headline, bool anyTask, qsizetype snoozed)
 {
+    if (snoozed > 0) {
+        headline.figure = QString::number(snoozed);
+        headline.figureUnit = QStringLiteral("put off");
+        headline.standing = Standing::Watch;
+        headline.sentence = {
+            {snoozed == 1
+                 ? QStringLiteral("1 task is put off")
+                 : QString(QString::number(snoozed) % QStringLiteral(" tasks are put off")),
+             true},
+            {QStringLiteral("; nothing else is due over the planned cooks."), false}};
+        return;
+    }
     headline.figure = QStringLiteral("–");
     headline.standing = anyTask ? Standing::Good : Standing::Unknown;
     headline.sentence = {{anyTask ? QStringLiteral("Nothing recorded as overdue, and nothing falls "
@@ -158,13 +173,22 @@ void taskReasons(Headline &headline, const Books &books, const UpkeepAnswer &ans
     const QLocale numbers = local.locale();
     int shown = 0;
     for (const TaskDue &due : answer.tasks) {
-        if (!due.due.isValid() || shown == kReasonsShown)
+        if (shown == kReasonsShown)
             break;
+        if (!due.due.isValid())
+            continue;
         const QString state =
             due.overdue ? QStringLiteral("overdue since ") : QStringLiteral("due ");
-        const QString value = state % local.shortDayText(due.due) % QLatin1Char(' ') %
-                              due.dueReason % QStringLiteral(" (") % usedText(due, numbers) %
-                              QLatin1Char(')');
+        QString value = state % local.shortDayText(due.due);
+        const QString band = dueBandText(due, local);
+        if (!band.isEmpty())
+            value += QStringLiteral(", ") % band % QLatin1Char(',');
+        value += QLatin1Char(' ') % due.dueReason;
+        const QString used = usedText(due, numbers);
+        if (!used.isEmpty())
+            value += QStringLiteral(" (") % used % QLatin1Char(')');
+        if (due.snoozed)
+            value += QStringLiteral("; ") % snoozeText(books, due, local);
         QString label = taskPhrase(books, due.task);
         label[0] = label.at(0).toUpper();
         headline.reasons << Reason{label, value, false, {TableId::UpkeepTask, due.task}};
@@ -231,18 +255,48 @@ QString taskPhrase(const Books &books, RecordId task)
     return text.isEmpty() ? QStringLiteral("task") : text;
 }
 
+QString dueBandText(const TaskDue &due, const LocalTime &local)
+{
+    if (due.certain || !due.dueEarly.isValid() || due.dueEarly == due.dueLate)
+        return {};
+    if (!due.dueLate.isValid())
+        return QStringLiteral("9 in 10 not before ") % local.shortDayText(due.dueEarly);
+    return QStringLiteral("8 in 10 between ") % local.shortDayText(due.dueEarly) %
+           QStringLiteral(" and ") % local.shortDayText(due.dueLate);
+}
+
+QString snoozeText(const Books &books, const TaskDue &due, const LocalTime &local)
+{
+    if (!due.snoozed)
+        return {};
+    QString text = QStringLiteral("put off until ") % local.shortDayText(due.snoozedUntil);
+    if (!due.snoozeReason.trimmed().isEmpty())
+        text += QStringLiteral(": ") % due.snoozeReason.trimmed();
+    const UpkeepTask task = books.tasks.value(due.task);
+    if (task.blocksLighting || task.blocksTowing)
+        text += task.blocksTowing && !task.blocksLighting
+                    ? QStringLiteral(" (it blocks towing all the same)")
+                    : QStringLiteral(" (it blocks lighting all the same)");
+    return text;
+}
+
 Headline upkeepHeadline(const Books &books, const FuelAnswer &fuel, const UpkeepAnswer &answer,
                         Instant now, const LocalTime &local)
 {
     Headline headline;
-    const qsizetype overdue = std::count_if(answer.tasks.begin(), answer.tasks.end(),
-                                            [](const TaskDue &d) { return d.overdue; });
+    // Tasks that are put off come last.
+    const qsizetype snoozed = std::count_if(answer.tasks.begin(), answer.tasks.end(),
+                                            [](const TaskDue &d) { return d.snoozed; });
+    const qsizetype overdue =
+        std::count_if(answer.tasks.begin(), answer.tasks.end(),
+                      [](const TaskDue &d) { return d.overdue && !d.snoozed; });
+    const bool asked = !answer.tasks.isEmpty() && !answer.tasks.first().snoozed;
     if (overdue > 0)
         overdueSentence(headline, books, answer, overdue, now, local);
-    else if (!answer.tasks.isEmpty() && answer.tasks.first().due.isValid())
+    else if (asked && answer.tasks.first().due.isValid())
         comingSentence(headline, books, answer, now, local);
     else
-        emptySentence(headline, !answer.tasks.isEmpty());
+        emptySentence(headline, !answer.tasks.isEmpty(), snoozed);
     taskReasons(headline, books, answer, local);
     assumptions(headline, books, fuel, answer, now, local);
     return headline;
