@@ -1,76 +1,16 @@
+#include "app/cli/report_parts.h"
 #include "app/cli/text_table.h"
-#include "app/cli/yard_access.h"
 #include "models/domain/answers/answers.h"
 #include "models/domain/answers/wording.h"
 #include "models/exchange/answers_json.h"
-
-#include <QJsonDocument>
 
 namespace rickyard::app {
 
 using domain::Answers;
 using domain::Books;
-using domain::Headline;
 using domain::Instant;
 
 namespace {
-
-// The books and the moment that a report is about.
-struct Subject {
-    WorkspacePtr yard;
-    Instant now;
-    [[nodiscard]] const Books &books() const { return yard->books(); }
-};
-
-// An exit code when the report cannot begin.
-std::optional<int> begin(CliCall &call, Subject &subject)
-{
-    // A date that cannot be read is a slip of usage whether or not the yard opens.
-    if (!momentOf(call, QStringLiteral("UTC")))
-        return Usage;
-    subject.yard = openForReading(call);
-    if (!subject.yard)
-        return CannotOpen;
-    subject.now = *momentOf(call, subject.books().yard().timeZone);
-    return std::nullopt;
-}
-
-QString standingWord(domain::Standing standing)
-{
-    switch (standing) {
-    case domain::Standing::Good:
-        return QStringLiteral("good");
-    case domain::Standing::Watch:
-        return QStringLiteral("watch");
-    case domain::Standing::Act:
-        return QStringLiteral("act");
-    case domain::Standing::Unknown:
-        break;
-    }
-    return QStringLiteral("not known");
-}
-
-void sayHeadline(QTextStream &out, const QString &title, const Headline &headline)
-{
-    out << title << " (" << standingWord(headline.standing) << ")\n"
-        << wrapped(headline.plainSentence(), 2);
-    TextTable table;
-    bool assumed = false;
-    for (const domain::Reason &reason : headline.reasons) {
-        assumed = assumed || reason.assumption;
-        table.row({reason.label,
-                   QString(reason.value + (reason.assumption ? QStringLiteral(" *") : QString()))});
-    }
-    out << table.text(4);
-    if (assumed)
-        out << "    * rests on something that is not recorded\n";
-    out << "\n";
-}
-
-void sayJson(QTextStream &out, const QJsonObject &object)
-{
-    out << QString::fromUtf8(QJsonDocument(object).toJson(QJsonDocument::Indented));
-}
 
 QString dayText(const Books &books, std::optional<Instant> t)
 {
@@ -155,49 +95,12 @@ TextTable stockTable(const Books &books, const domain::Stock &stock)
     return table;
 }
 
-TextTable dueTable(const Books &books, const domain::UpkeepAnswer &upkeep)
-{
-    TextTable table;
-    for (const domain::TaskDue &due : upkeep.tasks) {
-        const QString state = due.overdue          ? QStringLiteral("overdue")
-                              : due.blocksNextCook ? QStringLiteral("before the next fire")
-                                                   : QString();
-        table.row({due.due.isValid() ? due.due.toString(Qt::ISODate) : QStringLiteral("–"),
-                   due.pit != 0 ? books.pits.value(due.pit).name : QStringLiteral("Trailer or kit"),
-                   books.tasks.value(due.task).name, due.dueReason, state});
-    }
-    if (!table.isEmpty())
-        table.heading({QStringLiteral("Due"), QStringLiteral("Pit"), QStringLiteral("Task"),
-                       QStringLiteral("Because"), QString()});
-    return table;
-}
-
-void sayPlacements(QTextStream &out, const Books &books, const domain::UpkeepAnswer &upkeep)
-{
-    const QTimeZone zone = domain::zoneOf(domain::wordingOf(books));
-    TextTable table;
-    for (const domain::Placement &p : upkeep.placements) {
-        const auto time = QDateTime::fromSecsSinceEpoch(p.start.seconds(), zone);
-        const domain::UpkeepTask task = books.tasks.value(p.task);
-        table.row({time.toString(QStringLiteral("yyyy-MM-dd HH:mm")), task.name,
-                   task.pit ? books.pits.value(*task.pit).name : QString(),
-                   p.booked ? QStringLiteral("booked") : QStringLiteral("proposed"),
-                   p.late ? QStringLiteral("late") : QString()});
-    }
-    if (!table.isEmpty())
-        out << "\nWhen it can be done\n" << table.text(2);
-    for (const domain::Unplaced &u : upkeep.unplaced)
-        out << wrapped(QString(books.tasks.value(u.task).name + QStringLiteral(": ") + u.why +
-                               QLatin1Char(' ') + u.help),
-                       2);
-}
-
 } // namespace
 
 int runAnswers(CliCall &call)
 {
     Subject subject;
-    if (const auto code = begin(call, subject))
+    if (const auto code = beginReport(call, subject))
         return *code;
     const Answers answers = domain::answersOf(subject.books(), subject.now);
     if (call.launch.has(QStringLiteral("json"))) {
@@ -214,7 +117,7 @@ int runAnswers(CliCall &call)
 int runFuel(CliCall &call)
 {
     Subject subject;
-    if (const auto code = begin(call, subject))
+    if (const auto code = beginReport(call, subject))
         return *code;
     const Books &books = subject.books();
     const domain::FuelAnswer fuel =
@@ -240,7 +143,7 @@ int runFuel(CliCall &call)
 int runStock(CliCall &call)
 {
     Subject subject;
-    if (const auto code = begin(call, subject))
+    if (const auto code = beginReport(call, subject))
         return *code;
     const Books &books = subject.books();
     const domain::Stock stock = domain::stockAt(books, subject.now);
@@ -268,7 +171,7 @@ int runStock(CliCall &call)
 int runMoisture(CliCall &call)
 {
     Subject subject;
-    if (const auto code = begin(call, subject))
+    if (const auto code = beginReport(call, subject))
         return *code;
     const Books &books = subject.books();
     const auto seasoning = domain::seasoningOf(books, subject.now);
@@ -309,7 +212,7 @@ int runMoisture(CliCall &call)
 int runReorder(CliCall &call)
 {
     Subject subject;
-    if (const auto code = begin(call, subject))
+    if (const auto code = beginReport(call, subject))
         return *code;
     const Books &books = subject.books();
     const Answers answers = domain::answersOf(books, subject.now);
@@ -331,25 +234,6 @@ int runReorder(CliCall &call)
     table.heading({QStringLiteral("Light"), QStringLiteral("Pit"), QStringLiteral("Event"),
                    QStringLiteral("Takes"), QStringLiteral("Dry wood after"), QString()});
     call.out << table.text();
-    return Finished;
-}
-
-int runUpkeep(CliCall &call)
-{
-    Subject subject;
-    if (const auto code = begin(call, subject))
-        return *code;
-    const Books &books = subject.books();
-    const Answers answers = domain::answersOf(books, subject.now);
-    if (call.launch.has(QStringLiteral("json"))) {
-        sayJson(call.out, exchange::toJson(answers.upkeep, books));
-        return Finished;
-    }
-    call.out << yardLine(books, subject.now) << "\n\n";
-    sayHeadline(call.out, QStringLiteral("Upkeep"), answers.upkeep.headline);
-    call.out << dueTable(books, answers.upkeep).text();
-    sayPlacements(call.out, books, answers.upkeep);
-    call.out << "\nLocal code and the authority having jurisdiction decide.\n";
     return Finished;
 }
 

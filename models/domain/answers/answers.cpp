@@ -18,7 +18,7 @@ Answers answersOf(const Books &books, Instant now)
     answers.asOf = now;
     answers.fuel = fuelAnswer(books, now, wording);
     answers.wood = woodAnswer(books, answers.fuel, now, wording);
-    answers.upkeep = upkeepAnswer(books, answers.fuel, now, wording);
+    answers.upkeep = upkeepAnswer(books, answers.fuel, answers.wood.uses, now, wording);
     answers.seasoning = seasoningOf(books, now);
     answers.burn = burnFirst(books, answers.wood.stock, answers.wood.uses);
     return answers;

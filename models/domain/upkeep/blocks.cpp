@@ -191,6 +191,45 @@ QVector<Block> towingBlocks(const Books &books, const UpkeepAnswer &upkeep, Reco
     return blocksOf(books, upkeep, act);
 }
 
+QVector<BlockedAct> blockedActs(const Books &books, const UpkeepAnswer &upkeep, Instant now)
+{
+    QVector<BlockedAct> acts;
+    QVector<BlockedAct> ahead;
+    for (const Pit &pit : books.pits) {
+        if (pit.retired)
+            continue;
+        bool burning = false;
+        for (const Burn &burn : burnsOf(books, pit.id, now)) {
+            burning = burning || burn.running;
+            if (burn.cook != 0)
+                continue;
+            const RecordId event = books.plannedCooks.value(burn.planned).event.value_or(0);
+            ahead << BlockedAct{
+                false,        pit.id,
+                burn.planned, event,
+                burn.start,   lightingBlocks(books, upkeep, pit.id, burn.start, now, burn.planned)};
+        }
+        if (!burning)
+            acts << BlockedAct{false, pit.id, 0,
+                               0,     now,    lightingBlocks(books, upkeep, pit.id, now, now)};
+    }
+    for (const Departure &departure : departuresOf(books, 0))
+        if (departure.leaves >= now &&
+            books.events.value(departure.event).state != EventState::Done)
+            ahead << BlockedAct{
+                true,
+                0,
+                0,
+                departure.event,
+                departure.leaves,
+                towingBlocks(books, upkeep, departure.event, departure.leaves, now)};
+    std::stable_sort(ahead.begin(), ahead.end(),
+                     [](const BlockedAct &a, const BlockedAct &b) { return a.at < b.at; });
+    acts << ahead;
+    acts.removeIf([](const BlockedAct &act) { return act.blocks.isEmpty(); });
+    return acts;
+}
+
 QString blockWords(const Block &block)
 {
     QString text = block.name % QStringLiteral(": ") % block.why;

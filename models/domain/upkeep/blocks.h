@@ -45,6 +45,19 @@ QVector<Block> lightingBlocks(const Books &books, const UpkeepAnswer &upkeep, Re
 QVector<Block> towingBlocks(const Books &books, const UpkeepAnswer &upkeep, RecordId event,
                             Instant at, Instant now);
 
+// Everything that is blocked, for a list: each pit that could be lit now (without a plan), then
+// every planned lighting and every departure with the trailer still ahead, by time. Acts without a
+// block are left out; a block that was overridden is there with its reason.
+struct BlockedAct {
+    bool towing = false;
+    RecordId pit = 0;         // lit
+    RecordId plannedCook = 0; // 0: now, without a plan
+    RecordId event = 0;       // towed to, or of the planned cook
+    Instant at;
+    QVector<Block> blocks;
+};
+QVector<BlockedAct> blockedActs(const Books &books, const UpkeepAnswer &upkeep, Instant now);
+
 // "Grease drain: 6 cooks since the last time, limit 5", and the override with its reason.
 QString blockWords(const Block &block);
 

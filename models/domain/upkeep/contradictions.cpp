@@ -10,7 +10,7 @@ namespace rickyard::domain {
 
 namespace {
 
-Problem problem(const char *field, const QString &message)
+Problem contradiction(const char *field, const QString &message)
 {
     return {QString::fromUtf8(field), message};
 }
@@ -20,50 +20,54 @@ void checkTriggers(const Books &books, const UpkeepTask &task, Problems &problem
     const bool eachCook =
         task.occasion == Occasion::BeforeCook || task.occasion == Occasion::AfterCook;
     if (eachCook && task.everyCooks)
-        problems << problem("every_cooks",
-                            *task.everyCooks == 1
-                                ? QStringLiteral("It is due with each cook already: leave the "
-                                                 "number of cooks empty.")
-                                : QStringLiteral("Due with each cook, it never gets to %1 cooks. "
-                                                 "Leave one of the two empty.")
-                                      .arg(*task.everyCooks));
+        problems << contradiction(
+            "every_cooks", *task.everyCooks == 1
+                               ? QStringLiteral("It is due with each cook already: leave the "
+                                                "number of cooks empty.")
+                               : QStringLiteral("Due with each cook, it never gets to %1 cooks. "
+                                                "Leave one of the two empty.")
+                                     .arg(*task.everyCooks));
     if (task.occasion == Occasion::AfterCook && (task.everyFireHours || task.everySeasoned))
-        problems << problem(task.everyFireHours ? "every_fire_hours" : "every_seasoned",
-                            QStringLiteral("Due after each cook, it never gets to that. Leave one "
-                                           "of the two empty."));
+        problems << contradiction(
+            task.everyFireHours ? "every_fire_hours" : "every_seasoned",
+            QStringLiteral("Due after each cook, it never gets to that. Leave one "
+                           "of the two empty."));
     const bool intervals = task.everyDays || task.everyCooks || task.everyFireHours ||
                            task.everySeasoned || task.everyAsh;
     if (task.occasion == Occasion::BeforeSeason && !books.yard().seasonMonth && !intervals)
-        problems << problem("occasion",
-                            QStringLiteral("The yard has no season, so it would never be due: give "
-                                           "the season's month under Yard, or an interval."));
+        problems << contradiction(
+            "occasion", QStringLiteral("The yard has no season, so it would never be due: give "
+                                       "the season's month under Yard, or an interval."));
     if (task.once && eachCook)
-        problems << problem("once", QStringLiteral("A task for each cook cannot be done once only. "
-                                                   "Take one of the two away."));
+        problems << contradiction("once",
+                                  QStringLiteral("A task for each cook cannot be done once only. "
+                                                 "Take one of the two away."));
 }
 
 void checkReading(const UpkeepTask &task, Problems &problems)
 {
     if (task.readingLow && task.readingHigh && *task.readingLow > *task.readingHigh)
-        problems << problem("reading_high",
-                            QStringLiteral("The lower limit %1 lies above the upper limit %2: no "
+        problems << contradiction(
+            "reading_high", QStringLiteral("The lower limit %1 lies above the upper limit %2: no "
                                            "reading could pass. Exchange them.")
                                 .arg(number(*task.readingLow))
                                 .arg(number(*task.readingHigh)));
     if (task.reading == ReadingKind::None &&
         (task.readingLow || task.readingHigh || task.readingPoints > 1))
-        problems << problem("reading", QStringLiteral("There are limits or points, but nothing "
-                                                      "that is read. Say what is read."));
+        problems << contradiction("reading",
+                                  QStringLiteral("There are limits or points, but nothing "
+                                                 "that is read. Say what is read."));
     const bool temperature =
         task.reading == ReadingKind::IcePoint || task.reading == ReadingKind::BoilingPoint;
     const Unit *unit = findUnit(Dimension::Temperature, task.readingUnit.trimmed());
     if (temperature && unit == nullptr)
-        problems << problem("reading_unit", QStringLiteral("A thermometer is read in °F or °C. "
-                                                           "Write one of them as the unit."));
+        problems << contradiction("reading_unit",
+                                  QStringLiteral("A thermometer is read in °F or °C. "
+                                                 "Write one of them as the unit."));
     if (task.reading == ReadingKind::PlateThickness &&
         findUnit(Dimension::Length, task.readingUnit.trimmed()) == nullptr)
-        problems << problem("reading_unit",
-                            QStringLiteral("A thickness is read in in or mm. Write one of them as "
+        problems << contradiction(
+            "reading_unit", QStringLiteral("A thickness is read in in or mm. Write one of them as "
                                            "the unit."));
 }
 
@@ -74,8 +78,9 @@ void checkOrder(const Books &books, const UpkeepTask &task, Problems &problems)
     std::optional<RecordId> next = task.after;
     while (next && *next != 0) {
         if (task.id != 0 && *next == task.id) {
-            problems << problem("after", QStringLiteral("These tasks wait for each other in a "
-                                                        "ring. Choose another task to go first."));
+            problems << contradiction("after",
+                                      QStringLiteral("These tasks wait for each other in a "
+                                                     "ring. Choose another task to go first."));
             return;
         }
         if (seen.contains(*next))
@@ -85,9 +90,10 @@ void checkOrder(const Books &books, const UpkeepTask &task, Problems &problems)
         if (before == books.tasks.constEnd())
             return;
         if (next == task.after && before->retired)
-            problems << problem("after", QStringLiteral("%1, which is to be done before it, is "
-                                                        "retired. Choose another, or none.")
-                                             .arg(before->name));
+            problems << contradiction("after",
+                                      QStringLiteral("%1, which is to be done before it, is "
+                                                     "retired. Choose another, or none.")
+                                          .arg(before->name));
         next = before->after;
     }
 }
@@ -116,7 +122,7 @@ void checkSnooze(const Books &books, const UpkeepTask &task, Problems &problems)
     if (!due.known)
         return;
     const auto say = [&](const QString &what, Instant at) {
-        problems << problem(
+        problems << contradiction(
             "snoozed_until",
             QStringLiteral("%1 on %2, and this blocks it from %3 on: putting it "
                            "off does not lift the block. Put it off to that day "

@@ -1,6 +1,7 @@
 #include "models/domain/upkeep/due_words.h"
 
 #include "models/domain/quantities/units.h"
+#include "models/domain/upkeep/due_paths.h"
 #include "models/domain/upkeep/placement.h"
 
 #include <algorithm>
@@ -206,6 +207,35 @@ void taskReasons(Headline &headline, const Books &books, const UpkeepAnswer &ans
     }
 }
 
+// What the spread of the dates is made of beside the planned cooks' own.
+void spreadReasons(Headline &headline, const Books &books, const UpkeepAnswer &answer, Instant now)
+{
+    if (std::all_of(answer.tasks.begin(), answer.tasks.end(),
+                    [](const TaskDue &due) { return due.certain; }))
+        return;
+    QStringList rates;
+    for (const Pit &pit : books.pits) {
+        const UnplannedRate rate = unplannedRate(books, pit.id, now);
+        if (!pit.retired && rate.perDay() > 0)
+            rates << QStringLiteral("%1 on %2").arg(rate.cooks).arg(pit.name);
+    }
+    if (!rates.isEmpty())
+        headline.reasons << Reason{
+            QStringLiteral("Cooks that nobody planned"),
+            QStringLiteral("%1 in %2 days; the dates count on as many to come")
+                .arg(rates.join(QStringLiteral(", ")))
+                .arg(std::lround(unplannedRate(books, books.pits.firstKey(), now).days)),
+            false,
+            {}};
+    if (lengthRatios(books, now).size() < size_t(kPlannedLengths))
+        headline.reasons << Reason{QStringLiteral("Length of planned cooks"),
+                                   QStringLiteral("as planned: fewer than %1 cooks of the log "
+                                                  "fulfilled a plan")
+                                       .arg(kPlannedLengths),
+                                   true,
+                                   {}};
+}
+
 // What the answer rests on without a record.
 void assumptions(Headline &headline, const Books &books, const FuelAnswer &fuel,
                  const UpkeepAnswer &answer, Instant now, const LocalTime &local)
@@ -236,12 +266,12 @@ void assumptions(Headline &headline, const Books &books, const FuelAnswer &fuel,
             std::max(withoutHeat,
                      metersOf(books, fuel, books.tasks.value(due.task), now, local).withoutHeat);
     if (withoutHeat > 0)
-        headline.reasons << Reason{
-            QStringLiteral("Seasoned pounds"),
-            QString::number(withoutHeat) %
-                QStringLiteral(" cooks without a wood figure are counted as nothing burned"),
-            true,
-            {}};
+        headline.reasons << Reason{QStringLiteral("Wood burned"),
+                                   limitWords(withoutHeat, "cook without a wood figure is",
+                                              "cooks without a wood figure are") %
+                                       QStringLiteral(" counted as nothing burned"),
+                                   true,
+                                   {}};
 }
 
 } // namespace
@@ -298,6 +328,7 @@ Headline upkeepHeadline(const Books &books, const FuelAnswer &fuel, const Upkeep
     else
         emptySentence(headline, !answer.tasks.isEmpty(), snoozed);
     taskReasons(headline, books, answer, local);
+    spreadReasons(headline, books, answer, now);
     assumptions(headline, books, fuel, answer, now, local);
     return headline;
 }

@@ -66,7 +66,7 @@ QString pointList(const QVector<int> &points)
     return names.join(QStringLiteral(", ")) % QStringLiteral(" and ") % last;
 }
 
-QString name(const UpkeepTask &task)
+QString checkName(const UpkeepTask &task)
 {
     return task.name.trimmed().isEmpty() ? QStringLiteral("Check") : task.name.trimmed();
 }
@@ -140,17 +140,17 @@ void propose(const UpkeepTask &task, ReadingVerdict &verdict)
     if (task.reading == ReadingKind::PaperTest)
         verdict.finding =
             QStringLiteral("%1: loose at %2 %3 of %4")
-                .arg(name(task),
+                .arg(checkName(task),
                      failing.size() == 1 ? QStringLiteral("point") : QStringLiteral("points"),
                      pointList(failing))
                 .arg(task.readingPoints);
     else if (task.readingPoints > 1)
         verdict.finding =
             QStringLiteral("%1: %2 at point %3")
-                .arg(name(task), values.join(QStringLiteral(", ")), pointList(failing));
+                .arg(checkName(task), values.join(QStringLiteral(", ")), pointList(failing));
     else
         verdict.finding =
-            QStringLiteral("%1: %2").arg(name(task), values.join(QStringLiteral(", ")));
+            QStringLiteral("%1: %2").arg(checkName(task), values.join(QStringLiteral(", ")));
 }
 
 } // namespace
