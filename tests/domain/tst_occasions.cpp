@@ -86,6 +86,11 @@ private slots:
         QVERIFY(y.answer(now).tasks.first().overdue);
         y.visit(task.id, VisitState::Done, y.at(QDate(2026, 11, 22), 9), 0.2);
         QCOMPARE(due(y, task, now).at, y.at(QDate(2026, 11, 29), 8));
+        // Done in the middle of a cook, it is due again when that fire is out.
+        y.books.visits.clear();
+        y.visit(task.id, VisitState::Done, y.at(QDate(2026, 11, 21), 12), 0.2);
+        QCOMPARE(due(y, task, now).at, y.at(QDate(2026, 11, 21), 18));
+        QCOMPARE(metersOf(y.books, y.fuel, task, now, y.local).worst, 1.0);
     }
 
     void beforeTowing()

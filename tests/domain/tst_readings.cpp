@@ -47,6 +47,10 @@ private slots:
         QVERIFY(std::abs(kelvin(0.1) - 372.755919) < 0.0006); // kept to a thousandth of a degree
         QVERIFY(std::abs(kelvin(1.0) - 453.035632) < 0.0006);
         QVERIFY(std::abs(kelvin(10.0) - 584.149488) < 0.0006);
+        // Steam tables, to a hundredth (from memory): 70, 80 and 90 kPa.
+        QVERIFY(std::abs(kelvin(0.07) - 273.15 - 89.93) < 0.02);
+        QVERIFY(std::abs(kelvin(0.08) - 273.15 - 93.49) < 0.02);
+        QVERIFY(std::abs(kelvin(0.09) - 273.15 - 96.69) < 0.02);
         // ITS-90: 99.974 °C at 101.325 kPa.
         QVERIFY(std::abs(celsius(boilingPoint(Pressure::ofBase(101325))) - 99.974) < 0.002);
     }
@@ -66,13 +70,14 @@ private slots:
     }
 
     // The altitude table of thermometer leaflets (state extension services): 212 °F less 1.77 °F
-    // each 1,000 ft, rounded; 1,000 to 7,000 ft. It starts at 212.0, water at 211.95.
+    // each 1,000 ft, rounded; 1,000 to 7,000 ft. A straight line from 212.0; water bends below it,
+    // 0.4 °F at 5,000 ft (its figure for 6,000 ft is 0.2 off its own rule).
     void boilingPointByHeight()
     {
         const double table[] = {210.2, 208.5, 206.7, 204.9, 203.2, 201.6, 199.7};
         for (int i = 0; i < 7; ++i) {
             const double got = fahrenheit(boilingPoint(Length::rounded((i + 1) * 304.8e6)));
-            QVERIFY2(std::abs(got - table[i]) < 0.35, QByteArray::number(got));
+            QVERIFY2(std::abs(got - table[i]) < 0.65, QByteArray::number(got));
         }
     }
 
@@ -93,9 +98,9 @@ private slots:
         verdict = judged();
         QVERIFY2(!verdict.failed, qPrintable(verdict.words));
         QVERIFY(verdict.finding.isEmpty());
-        // 208.4 °F by the equation; the leaflets' 208.5 starts from 212.0.
+        // 208.3 °F by the equation; the leaflets' 208.5 starts from 212.0.
         QVERIFY2(verdict.words.startsWith(
-                     QStringLiteral("reads 208.6 °F, 0.2 °F above 208.4 °F of boiling water")),
+                     QStringLiteral("reads 208.6 °F, 0.3 °F above 208.3 °F of boiling water")),
                  qPrintable(verdict.words));
         // The same in degrees Celsius.
         UpkeepTask &metric = thermometer(y, ReadingKind::BoilingPoint, "°C", 99, 101);

@@ -91,8 +91,8 @@ void setBefore(TaskDue &due, const Books &books, const UpkeepTask &task, const D
     }
 }
 
-TaskDue dueOf(const Books &books, const FuelAnswer &fuel, const DuePaths &paths,
-              const UpkeepTask &task, Instant now, const LocalTime &local)
+TaskDue dueOf(const Books &books, const FuelAnswer &fuel, DuePaths &paths, const UpkeepTask &task,
+              Instant now, const LocalTime &local)
 {
     const TaskMeters meters = metersOf(books, fuel, task, now, local);
     const DueForecast plain = forecastDue(books, fuel, task, now, local);
@@ -138,14 +138,17 @@ bool moreUrgent(const Books &books, const TaskDue &a, const TaskDue &b)
 UpkeepAnswer upkeepAnswer(const Books &books, const FuelAnswer &fuel, Instant now,
                           const Wording &wording)
 {
-    return upkeepAnswer(books, fuel, plannedUses(books, fuel, now), now, wording);
+    // Without the watch there is no forecast of a cook: the mean rates stand in.
+    const QVector<PlannedUse> uses =
+        fuel.watch ? plannedUses(books, fuel, now) : QVector<PlannedUse>();
+    return upkeepAnswer(books, fuel, uses, now, wording);
 }
 
 UpkeepAnswer upkeepAnswer(const Books &books, const FuelAnswer &fuel,
                           const QVector<PlannedUse> &uses, Instant now, const Wording &wording)
 {
     const LocalTime local(wording.timeZone, wording.locale);
-    const DuePaths paths(books, fuel, uses, now, local);
+    DuePaths paths(books, fuel, uses, now, local);
     UpkeepAnswer answer;
     for (const UpkeepTask &task : books.tasks)
         if (inUse(books, task))

@@ -42,9 +42,11 @@ Spread spreadOfUse(const PlannedUse &use)
                           (use.upper - use.middle).toDouble() / (score ? score.value() : 1.0));
 }
 
-bool endsFirst(Instant a, Instant b)
+template <class Path>
+void sortByEnd(Path &path)
 {
-    return a < b;
+    std::stable_sort(path.begin(), path.end(),
+                     [](const auto &a, const auto &b) { return a.end < b.end; });
 }
 
 } // namespace
@@ -82,20 +84,39 @@ std::vector<double> lengthRatios(const Books &books, Instant now)
 
 DuePaths::DuePaths(const Books &books, const FuelAnswer &fuel, const QVector<PlannedUse> &uses,
                    Instant now, const LocalTime &local, int paths)
-    : m_books(books), m_fuel(fuel), m_now(now), m_local(local), m_count(size_t(std::max(1, paths)))
+    : m_books(books), m_fuel(fuel), m_now(now), m_local(local), m_ratios(lengthRatios(books, now))
 {
-    const std::vector<double> ratios = lengthRatios(books, now);
-    m_all.resize(m_count);
-    for (const Pit &pit : books.pits) {
-        drawPit(pit.id, uses, ratios);
-        const std::vector<Path> &own = m_pits[pit.id];
+    for (const PlannedUse &use : uses)
+        m_uses.insert(use.plannedCook, use);
+    m_count = uncertain() ? size_t(std::max(1, paths)) : 1;
+}
+
+bool DuePaths::uncertain() const
+{
+    return m_ratios.size() >= kPlannedLengths ||
+           std::any_of(m_uses.cbegin(), m_uses.cend(),
+                       [](const PlannedUse &use) { return use.lower < use.upper; }) ||
+           std::any_of(m_books.pits.cbegin(), m_books.pits.cend(), [this](const Pit &pit) {
+               return unplannedRate(m_books, pit.id, m_now).perDay() > 0;
+           });
+}
+
+const std::vector<DuePaths::Path> &DuePaths::pathsOf(RecordId pit)
+{
+    const auto known = m_paths.constFind(pit);
+    if (known != m_paths.constEnd())
+        return *known;
+    if (pit != 0)
+        return *m_paths.insert(pit, drawPit(pit));
+    std::vector<Path> all(m_count);
+    for (const Pit &one : m_books.pits) {
+        const std::vector<Path> &own = pathsOf(one.id);
         for (size_t i = 0; i < m_count; ++i)
-            m_all[i].insert(m_all[i].end(), own[i].begin(), own[i].end());
+            all[i].insert(all[i].end(), own[i].begin(), own[i].end());
     }
-    for (Path &path : m_all)
-        std::stable_sort(path.begin(), path.end(), [](const PathBurn &a, const PathBurn &b) {
-            return endsFirst(a.end, b.end);
-        });
+    for (Path &path : all)
+        sortByEnd(path);
+    return *m_paths.insert(0, std::move(all));
 }
 
 // The share of a use's variance that all cooks of the pit have in common: what is not known of its
@@ -113,8 +134,7 @@ double DuePaths::sharedError(const PlannedUse &use) const
     return sd > 0 ? std::clamp(1.0 - own / (sd * sd), 0.0, 1.0) : 0.0;
 }
 
-void DuePaths::drawPit(RecordId pit, const QVector<PlannedUse> &uses,
-                       const std::vector<double> &ratios)
+std::vector<DuePaths::Path> DuePaths::drawPit(RecordId pit) const
 {
     std::vector<Path> paths(m_count);
     const UseRates rates = ratesOf(m_books, m_fuel, pit);
@@ -123,12 +143,7 @@ void DuePaths::drawPit(RecordId pit, const QVector<PlannedUse> &uses,
     Spread::normal(0, 1).fill(stream, common.data(), qsizetype(m_count));
     for (const Burn &burn : burnsOf(m_books, pit, m_now)) {
         if (burn.cook == 0) {
-            const auto use = std::find_if(uses.cbegin(), uses.cend(), [&](const PlannedUse &u) {
-                return u.plannedCook == burn.planned;
-            });
-            const PlannedUse *found = use != uses.cend() ? &*use : nullptr;
-            drawPlanned(burn, found, rates, found != nullptr ? sharedError(*found) : 0.0, common,
-                        ratios, paths);
+            drawPlanned(burn, rates, common, paths);
         } else if (burn.running) {
             // What it burned so far is on record; the rest goes at the mean rate.
             const double rest = std::max(0.0, hours(burn.end - std::max(burn.start, m_now)));
@@ -139,30 +154,28 @@ void DuePaths::drawPit(RecordId pit, const QVector<PlannedUse> &uses,
     }
     drawUnplanned(pit, rates, paths);
     for (Path &path : paths)
-        std::stable_sort(path.begin(), path.end(), [](const PathBurn &a, const PathBurn &b) {
-            return endsFirst(a.end, b.end);
-        });
-    m_pits.insert(pit, std::move(paths));
+        sortByEnd(path);
+    return paths;
 }
 
-void DuePaths::drawPlanned(const Burn &burn, const PlannedUse *use, const UseRates &rates,
-                           double shared, const std::vector<double> &common,
-                           const std::vector<double> &ratios, std::vector<Path> &paths)
+void DuePaths::drawPlanned(const Burn &burn, const UseRates &rates,
+                           const std::vector<double> &common, std::vector<Path> &paths) const
 {
     const auto count = qsizetype(m_count);
     std::vector<double> ratio(m_count, 1.0);
-    if (ratios.size() >= kPlannedLengths) {
+    if (m_ratios.size() >= kPlannedLengths) {
         std::vector<std::pair<double, double>> seen;
-        for (const double r : ratios)
+        for (const double r : m_ratios)
             seen.emplace_back(r, 1.0);
         DrawStream stream(kDueSeed, DrawSubject::Need, burn.planned, 1);
         Spread::sample(seen).fill(stream, ratio.data(), count);
     }
     const double planned = hours(burn.end - burn.start);
     std::vector<double> heat(m_count, planned * rates.heatPerHour.value_or(0.0));
-    if (use != nullptr) {
+    const auto use = m_uses.constFind(burn.planned);
+    if (use != m_uses.constEnd()) {
         DrawStream stream(kDueSeed, DrawSubject::Need, burn.planned, 2);
-        spreadOfUse(*use).fillShared(stream, common.data(), shared, heat.data(), count);
+        spreadOfUse(*use).fillShared(stream, common.data(), sharedError(*use), heat.data(), count);
     }
     for (size_t i = 0; i < m_count; ++i) {
         const double joules = std::max(0.0, heat[i]) * ratio[i];
@@ -215,16 +228,16 @@ void DuePaths::drawUnplanned(RecordId pit, const UseRates &rates, std::vector<Pa
     }
 }
 
-DuePaths::First DuePaths::firstOf(const UpkeepTask &task, const MeterSums &soFar, Instant from,
-                                  size_t path) const
+DuePaths::First DuePaths::firstOf(const Path &path, const UpkeepTask &task, const MeterSums &soFar,
+                                  Instant from, Instant now)
 {
-    const Path &burns = task.pit ? m_pits.constFind(*task.pit).value()[path] : m_all[path];
     MeterSums sums = soFar;
-    for (const PathBurn &burn : burns) {
+    for (const PathBurn &burn : path) {
         BurnUse use;
         // The count may begin later than today.
-        const double part = shareOf(std::max(burn.start, m_now), burn.end, from, burn.end);
+        const double part = shareOf(std::max(burn.start, now), burn.end, from, burn.end);
         use.cooks = burn.start >= from ? 1 : 0;
+        use.fires = burn.end > from ? 1 : 0;
         use.hours = burn.hours * part;
         use.heat = burn.heat * part;
         use.ash = burn.ash * part;
@@ -235,13 +248,12 @@ DuePaths::First DuePaths::firstOf(const UpkeepTask &task, const MeterSums &soFar
     return {};
 }
 
-DueSpread DuePaths::spreadOf(const UpkeepTask &task) const
+DueSpread DuePaths::spreadOf(const UpkeepTask &task)
 {
     const DueForecast plain = forecastDue(m_books, m_fuel, task, m_now, m_local);
     const DueForecast calendar = forecastByCalendar(m_books, task, m_now, m_local);
     const Instant from = startOfCount(m_books, task, m_now, m_local);
-    const bool drawn = runsWithFire(task) && (!task.pit || m_pits.contains(*task.pit)) &&
-                       !(plain.known && plain.at <= m_now);
+    const bool drawn = runsWithFire(task) && !(plain.known && plain.at <= m_now);
     MeterSums soFar;
     if (drawn)
         for (const Burn &burn : burnsForTask(m_books, task, m_now))
@@ -251,8 +263,10 @@ DueSpread DuePaths::spreadOf(const UpkeepTask &task) const
     std::vector<Instant> times; // of the paths on which it falls due
     std::array<size_t, kTriggers + 1> first{};
     const DueForecast &sure = drawn ? calendar : plain;
+    const std::vector<Path> none;
+    const std::vector<Path> &paths = drawn ? pathsOf(task.pit.value_or(0)) : none;
     for (size_t i = 0; i < m_count; ++i) {
-        First path = drawn ? firstOf(task, soFar, from, i) : First();
+        First path = drawn ? firstOf(paths[i], task, soFar, from, m_now) : First();
         if (sure.known && (!path.found || sure.at <= path.at))
             path = {sure.at, -1, true};
         if (!path.found)

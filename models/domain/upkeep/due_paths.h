@@ -50,11 +50,12 @@ struct DueSpread {
 class DuePaths
 {
 public:
-    // `uses` as plannedUses gives them; a planned cook without one takes its pit's mean rate.
+    // `uses` as plannedUses gives them; a planned cook without one takes its pit's mean rate. Where
+    // nothing is uncertain a single path does.
     DuePaths(const Books &books, const FuelAnswer &fuel, const QVector<PlannedUse> &uses,
              Instant now, const LocalTime &local, int paths = kDuePaths);
 
-    [[nodiscard]] DueSpread spreadOf(const UpkeepTask &task) const;
+    [[nodiscard]] DueSpread spreadOf(const UpkeepTask &task);
 
 private:
     struct PathBurn {
@@ -71,22 +72,25 @@ private:
         bool found = false;
     };
 
-    void drawPit(RecordId pit, const QVector<PlannedUse> &uses, const std::vector<double> &ratios);
-    void drawPlanned(const Burn &burn, const PlannedUse *use, const UseRates &rates, double shared,
-                     const std::vector<double> &common, const std::vector<double> &ratios,
-                     std::vector<Path> &paths);
+    [[nodiscard]] bool uncertain() const;
+    // Of one pit, or of all together (0); drawn when they are first asked for.
+    const std::vector<Path> &pathsOf(RecordId pit);
+    [[nodiscard]] std::vector<Path> drawPit(RecordId pit) const;
+    void drawPlanned(const Burn &burn, const UseRates &rates, const std::vector<double> &common,
+                     std::vector<Path> &paths) const;
     void drawUnplanned(RecordId pit, const UseRates &rates, std::vector<Path> &paths) const;
-    [[nodiscard]] First firstOf(const UpkeepTask &task, const MeterSums &soFar, Instant from,
-                                size_t path) const;
+    [[nodiscard]] static First firstOf(const Path &path, const UpkeepTask &task,
+                                       const MeterSums &soFar, Instant from, Instant now);
     [[nodiscard]] double sharedError(const PlannedUse &use) const;
 
     const Books &m_books;
     const FuelAnswer &m_fuel;
+    QMap<RecordId, PlannedUse> m_uses; // by planned cook
     Instant m_now;
-    const LocalTime &m_local;
+    LocalTime m_local;
+    std::vector<double> m_ratios;
     size_t m_count = 0;
-    QMap<RecordId, std::vector<Path>> m_pits;
-    std::vector<Path> m_all; // every pit's burns together
+    QMap<RecordId, std::vector<Path>> m_paths;
 };
 
 } // namespace rickyard::domain

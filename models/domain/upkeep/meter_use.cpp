@@ -27,6 +27,7 @@ QString limitNumber(double limit)
 void MeterSums::add(const BurnUse &use)
 {
     cooks += use.cooks;
+    fires += use.fires;
     hours += use.hours;
     heat += use.heat;
     ash += use.ash;
@@ -86,6 +87,7 @@ BurnUse usedOf(const Books &books, const Burn &burn, const FuelAnswer &fuel, Ins
     use.end = std::min(burn.end, now);
     const double part = shareOf(burn.start, use.end, from, now);
     use.cooks = burn.start >= from && !burn.running ? 1 : 0;
+    use.fires = burn.end > from && !burn.running ? 1 : 0;
     use.hours = hours(use.end - burn.start) * part;
     const CookFuel *known = fuelOf(fuel, burn.cook);
     use.heatKnown = known != nullptr && !known->netHeat.isZero();
@@ -109,6 +111,7 @@ BurnUse wholeOf(const Books &books, const Burn &burn, const FuelAnswer &fuel, co
     use.start = burn.start;
     use.end = burn.end;
     use.cooks = burn.start >= from ? 1 : 0;
+    use.fires = burn.end > from ? 1 : 0;
     use.hours += rest;
     const double heat = rest * rates.heatPerHour.value_or(0.0);
     use.heat += heat;
@@ -130,7 +133,7 @@ std::optional<Trigger> reachedBy(const UpkeepTask &task, const MeterSums &sums, 
         return Trigger::Seasoned;
     if (task.everyAsh && reached(sums.ash, kilograms(*task.everyAsh)))
         return Trigger::Ash;
-    if (task.occasion == Occasion::AfterCook && reached(sums.cooks, 1))
+    if (task.occasion == Occasion::AfterCook && reached(sums.fires, 1))
         return Trigger::AfterCook;
     return std::nullopt;
 }

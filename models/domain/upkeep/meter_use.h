@@ -10,7 +10,8 @@ namespace rickyard::domain {
 struct BurnUse {
     Instant start;
     Instant end;
-    int cooks = 0;
+    int cooks = 0; // lit since the count began, fire out
+    int fires = 0; // out since then, whenever it was lit
     double hours = 0;
     double heat = 0; // J
     double ash = 0;  // kg
@@ -19,6 +20,7 @@ struct BurnUse {
 
 struct MeterSums {
     double cooks = 0;
+    double fires = 0;
     double hours = 0;
     double heat = 0; // J
     double ash = 0;  // kg

@@ -139,7 +139,7 @@ TaskMeters metersOf(const Books &books, const FuelAnswer &fuel, const UpkeepTask
     else if (task.everyAsh)
         add("lb of ash", sums.ash / kKilogramsPerPound, pounds(*task.everyAsh));
     if (task.occasion == Occasion::AfterCook && !task.everyCooks)
-        add("cooks", sums.cooks, 1);
+        add("cooks", sums.fires, 1);
     return result;
 }
 

@@ -18,7 +18,9 @@ struct TaskMeters {
 
 // Days are local calendar days. A cook counts when it was lit since then and its fire is out; fire
 // hours, heat and ash run while it burns (a burn that was under way counts in proportion to its
-// time). Due after each cook reads as one of one cook. Other occasions have no meter.
+// time). Due after each cook reads as one of one cook, and counts a fire that went out since,
+// whenever it was lit: what was done in the middle of a cook is due again after it. Other occasions
+// have no meter.
 TaskMeters metersOf(const Books &books, const FuelAnswer &fuel, const UpkeepTask &task, Instant now,
                     const LocalTime &local);
 

@@ -21,10 +21,8 @@ QLocale wordsLocale()
 }
 
 // As many digits as the figure needs: 0.188 in, 31.6 °F, 206.7 °F, 3.
-QString figure(double value, const QString &unit)
+QString figure(double value, const QString &unit, int most)
 {
-    const double size = std::abs(value);
-    const int most = size < 10 ? 3 : 1;
     QString text = formatNumber(value, most, wordsLocale());
     if (text.contains(QLatin1Char('.'))) {
         while (text.endsWith(QLatin1Char('0')))
@@ -34,6 +32,12 @@ QString figure(double value, const QString &unit)
     }
     const QString shown = unit.trimmed();
     return shown.isEmpty() ? text : QString(text % QLatin1Char(' ') % shown);
+}
+
+QString figure(double value, const QString &unit)
+{
+    const bool degrees = findUnit(Dimension::Temperature, unit.trimmed()) != nullptr;
+    return figure(value, unit, degrees || std::abs(value) >= 10 ? 1 : 3);
 }
 
 QString limitText(const ReadingLimits &limits, const QString &unit)
