@@ -105,7 +105,8 @@ private slots:
         QVERIFY(std::abs(pounds(ash.ash) - 3.1) < 1e-5);
         QCOMPARE(ash.cooks, 3);
         QCOMPARE(ash.withoutWood, 1);
-        QVERIFY(ash.words.startsWith(QStringLiteral("about 3.1 lb of ash from 3 cooks")));
+        QVERIFY2(ash.words.startsWith(QStringLiteral("about 3.1 lb of ash from 3 cooks")),
+                 qPrintable(ash.words));
         // Taken out in the middle of the second cook: half of it is left.
         y.ashLoad(tom, y.at(day.addDays(7), 12), "1");
         ash = ashInPit(y.books, y.fuel, tom, now, y.local);
