@@ -80,6 +80,11 @@ double Upkeep::used(const UpkeepTask &task, Instant at) const
             ++cooks;
     if (task.everyCooks)
         most = std::max(most, static_cast<double>(cooks) / *task.everyCooks);
+    if (task.occasion == domain::Occasion::AfterCook)
+        most = std::max(most, static_cast<double>(cooks));
+    // The cans are tipped every other month: long before they are full.
+    if (task.everyAsh)
+        most = m_draft.local.dateOf(from).daysTo(m_draft.local.dateOf(at)) / 60.0;
     return most;
 }
 
@@ -197,7 +202,9 @@ void addFindings(Draft &draft)
 void addUpkeep(Draft &draft)
 {
     const QVector<domain::Pit> pits(draft.books.pits.cbegin(), draft.books.pits.cend());
-    for (const UpkeepTask &task : domain::starterTasks(pits, draft.local.dateOf(draft.begin)))
+    const RecordId first = draft.books.tasks.isEmpty() ? 1 : draft.books.tasks.lastKey() + 1;
+    for (const UpkeepTask &task :
+         domain::starterTasks(pits, draft.local.dateOf(draft.begin), first))
         shelve(draft.books.tasks, task);
     Upkeep(draft).keep();
     addFindings(draft);

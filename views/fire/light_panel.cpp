@@ -121,7 +121,8 @@ void LightPanel::follow()
 
 void LightPanel::showBlocking()
 {
-    m_blocking = blockingTasks(m_context.books(), m_context.answers.answers().upkeep, m_pit);
+    m_blocking = blockingTasks(m_context.books(), m_context.answers.answers().upkeep, m_pit,
+                               m_context.verbs.now(), m_planned ? m_planned->id : RecordId(0));
     QStringList lines;
     for (const Blocking &blocking : std::as_const(m_blocking))
         lines << blocking.text;
