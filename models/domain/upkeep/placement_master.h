@@ -42,6 +42,7 @@ private:
 
     void makeStretches(const QVector<CrewStep> &crew, qint64 grid);
     void makeOptions(qint64 grid);
+    void findLastGood();
     [[nodiscard]] MipModel model(Aim aim) const;
     void addStretchRows(MipModel &model) const;
     void addOrderRows(MipModel &model) const;
@@ -56,8 +57,14 @@ private:
     [[nodiscard]] BlockProblem blockOf(int stretch, const std::vector<int> &options,
                                        bool widened) const;
     BlockFit fits(int stretch, const std::vector<int> &options);
-    // Pieces in turn, each to its best option that fits with those before it.
-    std::optional<Choice> build(const std::vector<double> *wish);
+    // Pieces by falling priority (one that must come before another comes first), each to the
+    // option wished for most, else to its cheapest, that fits with those before it.
+    [[nodiscard]] Choice build(const std::vector<double> &priority,
+                               const std::vector<double> *wish);
+    // A good plan to begin with.
+    void squeak();
+    [[nodiscard]] bool keepsLimits(const Choice &choice) const;
+    [[nodiscard]] std::vector<int> turns(const std::vector<double> &priority) const;
     [[nodiscard]] std::vector<std::vector<int>> byStretch(const Choice &choice) const;
     void readStarts(PlacementPlan &plan);
 
@@ -67,7 +74,7 @@ private:
     std::vector<MasterOption> m_options;
     std::vector<std::vector<int>> m_ofPiece;   // options
     std::vector<std::vector<int>> m_ofStretch; // options
-    std::vector<int> m_turn;                   // pieces, each after the one it must follow
+    std::vector<int> m_lastGood;               // stretch, by piece
     std::map<std::vector<int>, BlockFit> m_known;
     std::vector<MipRow> m_cuts;
     std::optional<qint64> m_lateLimit;

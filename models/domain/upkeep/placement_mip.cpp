@@ -49,6 +49,8 @@ public:
     {
         for (const MipRow &row : model.rows)
             m_rows.push_back(glpkRow(row));
+        for (const MipRow &row : model.lazy)
+            m_pool.push_back(glpkRow(row));
         if (start)
             accept(*start);
         m_offer = start.has_value();
@@ -110,6 +112,8 @@ private:
             glp_set_obj_coef(problem, j,
                              static_cast<double>(m_model.costs[static_cast<size_t>(j - 1)]));
         }
+        for (size_t i = 0; i < m_model.zero.size(); ++i)
+            glp_set_col_bnds(problem, m_model.zero[i] + 1, GLP_FX, 0, 0);
         for (size_t i = 0; i < m_rows.size(); ++i)
             addRow(problem, m_rows[i]);
         glp_smcp simplex;

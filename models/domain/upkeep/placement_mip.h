@@ -24,6 +24,8 @@ struct MipRow {
 struct MipModel {
     std::vector<qint64> costs;
     std::vector<MipRow> rows;
+    std::vector<MipRow> lazy; // rows too: they are taken up only once broken
+    std::vector<int> zero;    // variables that are 0
 };
 
 struct MipHooks {
