@@ -117,8 +117,8 @@ private slots:
         QVERIFY(leftOut > 300 && wasted > 500); // the cases are not trivially easy
     }
 
-    // Two seeds at which a solution of GLPK was whole to a hair only, which times 1000 was more
-    // than one: the second aim then undid the first. Seed 10228 of another generator, rebuilt.
+    // GLPK takes a solution for whole that is a hair off, and a hair times a large cost can be more
+    // than one: a later aim could then undo an earlier one.
     void theFirstAimHoldsToTheLastUnit()
     {
         for (unsigned seed = 5000; seed < 5400; ++seed) {

@@ -11,8 +11,8 @@ namespace {
 constexpr Duration kChangeStep = Duration::ofBase(1800); // changes are tried in half hours
 constexpr int kChangeSteps = 48;
 constexpr int kStretchSteps = 12; // crew hours more than six hours longer are other crew hours
-constexpr int kSolvedAgain = 6; // changes of one piece of work that are solved again at most
-constexpr int kHelpNodes = 200; // of each of those
+constexpr int kSolvedAgain = 6;   // changes of one piece of work that are solved again at most
+constexpr int kHelpNodes = 200;   // of each of those
 
 Instant roundedUp(Instant at)
 {
@@ -135,6 +135,7 @@ QVector<PlacementHelp::Change> PlacementHelp::longerHours(const Work &work, cons
                        QLatin1Char('.');
         for (const Change &change : {longer, sooner})
             if (change.time.windows.at(i).start >= m_now &&
+                roomIn(change.time.windows.at(i), work, span) &&
                 earliestStart(work, change.time, m_taken, span.from, span.limit))
                 changes << change;
         if (!changes.isEmpty())

@@ -46,6 +46,8 @@ private:
 
     [[nodiscard]] bool helps(const Change &change, RecordId task) const;
     [[nodiscard]] QVector<Change> morePeople(const Work &work, const LeftOutSpan &span) const;
+    [[nodiscard]] bool roomIn(const WorkWindow &window, const Work &work,
+                              const LeftOutSpan &span) const;
     [[nodiscard]] QVector<Change> longerHours(const Work &work, const LeftOutSpan &span,
                                               Duration by) const;
     [[nodiscard]] QVector<Change> laterLighting(const Work &work, const LeftOutSpan &span,
