@@ -116,6 +116,23 @@ QVector<PlacementHelp::Change> PlacementHelp::morePeople(const Work &work,
     return changes;
 }
 
+// A quick look at one window: whether the work could lie in it at all.
+bool PlacementHelp::roomIn(const WorkWindow &window, const Work &work,
+                           const LeftOutSpan &span) const
+{
+    if (window.end - window.start < work.length)
+        return false;
+    Yardtime alone;
+    alone.windows = {window};
+    alone.fires.insert(work.pit, m_time.fires.value(work.pit));
+    alone.daylight = m_time.daylight;
+    alone.dryDays = m_time.dryDays;
+    const QVector<WorkWindow> open = openFor(work, alone, m_taken);
+    return std::any_of(open.begin(), open.end(), [&](const WorkWindow &w) {
+        return std::min(w.end, span.limit) - std::max(w.start, span.from) >= work.length;
+    });
+}
+
 QVector<PlacementHelp::Change> PlacementHelp::longerHours(const Work &work, const LeftOutSpan &span,
                                                           Duration by) const
 {
