@@ -161,6 +161,7 @@ UpkeepAnswer upkeepAnswer(const Books &books, const FuelAnswer &fuel,
         placeWork(books, work, agreedVisits(books, now), yardtimeOf(books, now, local), now, local);
     answer.placements = placed.placements;
     answer.unplaced = placed.unplaced;
+    answer.provenGap = placed.provenGap;
     for (Placement &p : answer.placements) {
         const auto due = std::find_if(answer.tasks.begin(), answer.tasks.end(),
                                       [&p](const TaskDue &d) { return d.task == p.task; });

@@ -74,6 +74,7 @@ struct UpkeepAnswer {
     QVector<TaskDue> tasks; // most urgent first
     QVector<Placement> placements;
     QVector<Unplaced> unplaced;
+    double provenGap = 0; // the placements may be this share above the best; 0: they are the best
 };
 
 UpkeepAnswer upkeepAnswer(const Books &books, const FuelAnswer &fuel, Instant now,
