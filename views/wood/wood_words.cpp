@@ -139,4 +139,11 @@ Amount solidAmount(domain::Volume volume, bool metric)
                   : amountIn(volume.base(), Dimension::Volume, "ft3", 1);
 }
 
+OrderedAmount orderedAmount(const domain::WoodOrder &order)
+{
+    if (order.unit && order.count)
+        return {*order.unit, *order.count};
+    return {domain::SellUnit::Cord, domain::Plain::rounded(domain::cords(order.volume) * 1e6)};
+}
+
 } // namespace rickyard::views

@@ -33,4 +33,11 @@ Amount massAmount(domain::Mass mass, bool metric);
 Amount stackedAmount(domain::Volume volume, bool metric); // cords, or cubic metres
 Amount solidAmount(domain::Volume volume, bool metric);   // cubic feet, or cubic metres
 
+// What an order asks for, as an invoice would say it: in its unit, else in cords.
+struct OrderedAmount {
+    domain::SellUnit unit = domain::SellUnit::Cord;
+    domain::Plain count;
+};
+OrderedAmount orderedAmount(const domain::WoodOrder &order);
+
 } // namespace rickyard::views
