@@ -197,7 +197,8 @@ void TstOrderLife::amountsFollowTheUnit()
     // A bundle of no known volume has none; an order of before the units has cords.
     order.unit = SellUnit::Bundle;
     QVERIFY(!orderedVolume(books, order));
-    order.unit.reset();
+    order.unit = SellUnit::Cord;
+    order.count.reset();
     order.volume = volumeFromCubicFeet(96);
     QCOMPARE(orderAmountWords(books, order, {}), QStringLiteral("0.75 cords (96 ft³)"));
     // Pounds: the wood in them at the moisture wished, back through the density to a stack.

@@ -127,7 +127,20 @@ void AnswerCard::setHeadline(const Headline &headline)
         parts.append({part.text, part.emphasised, Role::Ink});
     m_sentence->setParts(parts);
     m_reasons->setReasons(headline.reasons);
-    m_why->setEnabled(!headline.reasons.isEmpty());
+    m_why->setEnabled(m_detail != nullptr || !headline.reasons.isEmpty());
+}
+
+void AnswerCard::setDetail(QWidget *detail)
+{
+    m_detail = detail;
+    m_card->body()->insertWidget(m_card->body()->indexOf(m_reasons), detail);
+    detail->setVisible(m_why->isChecked());
+    connect(m_why, &QPushButton::toggled, detail, &QWidget::setVisible);
+}
+
+void AnswerCard::openWhy()
+{
+    m_why->setChecked(true);
 }
 
 void AnswerCard::setWaiting()

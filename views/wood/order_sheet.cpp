@@ -98,7 +98,7 @@ void OrderSheet::build()
     grid->setVerticalSpacing(look.space(2));
     const QVector<QPair<const char *, QString>> fields{
         {"supplier", QString()},        {"species", tr("Wood")},
-        {"count", tr("How many")},      {"unit", tr("Of which unit")},
+        {"count", tr("How many")},      {"sold_by", tr("Of which unit")},
         {"price", tr("Price in all")},  {"promised_moisture", tr("Moisture wished")},
         {"promised", tr("Day wished")}, {"note", QString()}};
     for (int i = 0; i < fields.size(); ++i) {
@@ -170,7 +170,7 @@ void OrderSheet::heed(const QString &key)
         takeSupplier();
     if (key == QStringLiteral("price"))
         m_priceTyped = true;
-    if (key == QStringLiteral("count") || key == QStringLiteral("unit"))
+    if (key == QStringLiteral("count") || key == QStringLiteral("sold_by"))
         takePrice();
     refresh();
 }
@@ -184,7 +184,7 @@ void OrderSheet::takeSupplier()
     const double count = now.count ? domain::number(*now.count) : 1;
     const domain::Row terms =
         domain::toRow(draftOf(books, now.supplier, now.species, count, today));
-    for (const char *key : {"unit", "promised_moisture", "promised"})
+    for (const char *key : {"sold_by", "promised_moisture", "promised"})
         m_fields->setValue(QString::fromLatin1(key),
                            domain::valueOf(terms, QString::fromLatin1(key)));
     takePrice();
@@ -207,7 +207,7 @@ void OrderSheet::refresh()
     const domain::Books &books = m_context.books();
     const domain::Wording wording = domain::wordingOf(books);
     const WoodOrder now = order();
-    const bool full = now.count && now.count->base() > 0 && now.unit;
+    const bool full = now.count && now.count->base() > 0;
     m_amount->setText(full ? tr("%1 of %2")
                                  .arg(domain::orderAmountWords(books, now, wording),
                                       books.species.value(now.species).name.toLower())
@@ -251,7 +251,7 @@ void OrderSheet::showProblems(const Problems &problems)
         elsewhere << problem.message;
     if (!elsewhere.isEmpty())
         m_notice->showProblem(elsewhere.join(QLatin1Char('\n')));
-    for (const char *key : {"supplier", "species", "count", "unit", "price", "promised_moisture",
+    for (const char *key : {"supplier", "species", "count", "sold_by", "price", "promised_moisture",
                             "promised", "note"}) {
         if (!m_fields->row(QString::fromLatin1(key))->hasProblem())
             continue;

@@ -141,8 +141,8 @@ Amount solidAmount(domain::Volume volume, bool metric)
 
 OrderedAmount orderedAmount(const domain::WoodOrder &order)
 {
-    if (order.unit && order.count)
-        return {*order.unit, *order.count};
+    if (order.count)
+        return {order.unit, *order.count};
     return {domain::SellUnit::Cord, domain::Plain::rounded(domain::cords(order.volume) * 1e6)};
 }
 

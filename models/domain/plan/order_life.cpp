@@ -45,10 +45,10 @@ QString stepRefused(OrderState state, OrderStep step)
 
 SoldAmount amountOf(const Books &books, const WoodOrder &order)
 {
-    if (!order.unit || !order.count)
+    if (!order.count)
         return {SellUnit::Cord, cords(order.volume), {}, {}};
     const Supplier supplier = books.suppliers.value(order.supplier);
-    return {*order.unit, number(*order.count), supplier.stickLength, supplier.bundleVolume};
+    return {order.unit, number(*order.count), supplier.stickLength, supplier.bundleVolume};
 }
 
 Moisture moistureWished(const Books &books, const WoodOrder &order)
@@ -139,7 +139,7 @@ Outcome<WoodOrder> afterStep(const WoodOrder &order, OrderStep step, QDate day, 
 
 std::optional<Volume> orderedVolume(const Books &books, const WoodOrder &order)
 {
-    if (!order.unit || !order.count)
+    if (!order.count)
         return order.volume.base() > 0 ? std::optional(order.volume) : std::nullopt;
     const SoldAmount amount = amountOf(books, order);
     if (const auto weight = weightOf(amount)) {

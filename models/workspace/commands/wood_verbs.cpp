@@ -56,13 +56,13 @@ Outcome<RecordId> Verbs::draftOrder(WoodOrder order)
     if (order.count && order.count->base() <= 0)
         return Outcome<RecordId>::failed(tr("Order at least some of it: a number above zero."),
                                          QStringLiteral("count"));
-    if (order.unit && order.count) {
+    if (order.count) {
         const auto volume = domain::orderedVolume(books(), order);
         if (!volume)
             return Outcome<RecordId>::failed(
                 tr("What a unit of this holds is not known: choose the wood, or give the volume "
                    "of a bundle on the supplier."),
-                QStringLiteral("unit"));
+                QStringLiteral("sold_by"));
         order.volume = *volume;
     }
     const QString supplier = books().suppliers.value(order.supplier).name;
