@@ -17,9 +17,9 @@ Answers answersOf(const Books &books, Instant now)
     Answers answers;
     answers.asOf = now;
     answers.fuel = fuelAnswer(books, now, wording);
-    answers.wood = woodAnswer(books, answers.fuel, now, wording);
+    answers.seasoning = seasoningOf(books, now); // the wood answer draws on it
+    answers.wood = woodAnswer(books, answers.fuel, answers.seasoning, now, wording);
     answers.upkeep = upkeepAnswer(books, answers.fuel, now, wording);
-    answers.seasoning = seasoningOf(books, now);
     answers.burn = burnFirst(books, answers.wood.stock, answers.wood.uses);
     return answers;
 }

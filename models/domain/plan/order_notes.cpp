@@ -36,6 +36,7 @@ QStringList OrderPlanner::inputNotes() const
             notes << QStringLiteral("%1 has no delivery on record; a wide default stands in for "
                                     "their lead time.")
                          .arg(offer.supplier);
+    notes.removeDuplicates(); // of a supplier with several offers
     if (m_question.offers.empty())
         notes << QStringLiteral("No supplier is on record, so nothing can be proposed; add one.");
     return notes;
@@ -69,14 +70,28 @@ void OrderPlanner::addRoomNotes(OrderAnswer &answer) const
     };
     splitNote(answer.dry);
     splitNote(answer.green);
+    addTooLate(answer);
+}
+
+// What no order can be counted on to come in time for.
+void OrderPlanner::addTooLate(OrderAnswer &answer) const
+{
     const bool kept = std::any_of(answer.dry.cbegin(), answer.dry.cend(),
                                   [](const OrderChoice &choice) { return choice.keeps; });
-    if (answer.needed && !m_question.offers.empty() && !kept)
-        answer.notes << QStringLiteral(
-                            "No order placed today can be counted on to come in time for "
-                            "%1. Ask for a fixed day, fetch wood, or move or shorten it.")
-                            .arg(eventName(answer.dry.empty() ? answer.nothingWorst
-                                                              : answer.dry.front().worstEvent));
+    if (!answer.needed || m_question.offers.empty() || kept)
+        return;
+    QStringList names;
+    if (answer.dry.empty()) {
+        names << eventName(answer.nothingWorst);
+    } else {
+        for (const int event : answer.dry.front().lost)
+            names << eventName(event);
+        if (answer.dry.front().risk.chance > m_question.acceptedRisk)
+            names << eventName(answer.dry.front().worstEvent);
+    }
+    answer.notes << QStringLiteral("No order placed today can be counted on to come in time for "
+                                   "%1. Ask for a fixed day, fetch wood, or move or shorten it.")
+                        .arg(names.join(QStringLiteral(" and ")));
 }
 
 } // namespace rickyard::domain

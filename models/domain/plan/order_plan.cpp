@@ -31,14 +31,22 @@ OrderPlanner::OrderPlanner(OrderQuestion question, StockPaths paths)
     : m_question(std::move(question)), m_paths(std::move(paths))
 {
     const StockPlan &plan = m_paths.plan();
-    m_nextSeason.assign(static_cast<size_t>(plan.events), false);
+    m_when.assign(static_cast<size_t>(plan.events), When::Now);
+    std::vector<int> first(m_when.size(), INT_MAX);
     for (const StockNeed &need : plan.needs) {
         if (need.day < 0 || need.day >= plan.days)
             continue;
         m_lastDay = std::max(m_lastDay, need.day);
-        if (need.event >= 0 && need.day >= m_question.nextSeason)
-            m_nextSeason[static_cast<size_t>(need.event)] = true;
+        if (need.event < 0)
+            continue;
+        const auto event = static_cast<size_t>(need.event);
+        first[event] = std::min(first[event], need.day);
+        if (need.day >= m_question.nextSeason)
+            m_when[event] = When::Next;
     }
+    for (size_t e = 0; e < first.size(); ++e)
+        if (m_when[e] == When::Now && first[e] != INT_MAX && first[e] >= m_question.judgedUntil)
+            m_when[e] = When::Far;
     m_nothing = run({}, std::isfinite(m_question.storage));
 }
 
@@ -60,6 +68,13 @@ Outcome<OrderPlanner> OrderPlanner::start(OrderQuestion question)
     return OrderPlanner(std::move(question), std::move(drawn.value()));
 }
 
+OrderPlanner OrderPlanner::withRisk(double acceptedRisk) const
+{
+    OrderPlanner other = *this;
+    other.m_question.acceptedRisk = acceptedRisk;
+    return other;
+}
+
 StockOutcome OrderPlanner::run(const std::vector<PlacedOrder> &orders, bool course,
                                bool colder) const
 {
@@ -72,12 +87,16 @@ StockOutcome OrderPlanner::run(const std::vector<PlacedOrder> &orders, bool cour
     return m_paths.run(whatIf);
 }
 
-OrderPlanner::Worst OrderPlanner::worst(const StockOutcome &outcome, bool green) const
+OrderPlanner::Worst OrderPlanner::worst(const StockOutcome &outcome, bool green,
+                                        const std::vector<int> &leftAside) const
 {
+    const auto aside = [&leftAside](size_t event) {
+        return std::find(leftAside.cbegin(), leftAside.cend(), int(event)) != leftAside.cend();
+    };
     Worst worst;
     for (size_t e = 0; e < outcome.events.size(); ++e) {
         const EventRisk &risk = outcome.events[e];
-        if (risk.judged && m_nextSeason[e] == green &&
+        if (risk.judged && judges(green, e) && !aside(e) &&
             (worst.event < 0 || risk.chance > worst.risk.chance))
             worst = {risk, static_cast<int>(e)};
     }
@@ -96,7 +115,8 @@ double OrderPlanner::enoughHeat(bool green) const
     double heat = 0;
     const StockPlan &plan = m_paths.plan();
     for (const StockNeed &need : plan.needs)
-        if (need.day >= 0 && need.day < plan.days && (green || need.day < m_question.nextSeason))
+        if (need.day >= 0 && need.day < plan.days &&
+            (green || need.day < std::min(m_question.nextSeason, m_question.judgedUntil)))
             heat += std::max(0.0, need.heat.quantile(0.99));
     heat += 2.0 * plan.unplanned.chance * plan.days * plan.unplanned.heat.quantile(0.9);
     return 1.3 * heat;
@@ -116,10 +136,12 @@ OrderPlanner::Goal OrderPlanner::goalOf(size_t offer) const
         1, static_cast<int>(std::ceil(std::min(1e6, enoughHeat(terms.green) / terms.unitHeat))));
     const StockOutcome best = outcomeIf(offer, goal.enough, 0);
     goal.use.assign(best.events.size(), Use::None);
+    goal.judged.assign(best.events.size(), false);
     goal.forUnits.assign(best.events.size(), 1.0);
     for (size_t e = 0; e < best.events.size(); ++e) {
-        if (!best.events[e].judged || m_nextSeason[e] != terms.green)
+        if (!best.events[e].judged || !judges(terms.green, e))
             continue;
+        goal.judged[e] = true;
         const double without = m_nothing.events[e].chance;
         const double with = best.events[e].chance;
         if (with <= accepted) {
@@ -133,6 +155,16 @@ OrderPlanner::Goal OrderPlanner::goalOf(size_t offer) const
         }
     }
     return goal;
+}
+
+std::vector<int> OrderPlanner::lostTo(const Goal &goal) const
+{
+    std::vector<int> lost;
+    for (size_t e = 0; e < goal.use.size(); ++e)
+        if (goal.judged[e] && goal.use[e] == Use::None &&
+            m_nothing.events[e].chance > m_question.acceptedRisk)
+            lost.push_back(static_cast<int>(e));
+    return lost;
 }
 
 int OrderPlanner::unitsFor(size_t offer, const Goal &goal) const
@@ -229,13 +261,16 @@ std::vector<PlacedOrder> OrderPlanner::placed(const OrderChoice &choice, double 
 void OrderPlanner::judge(OrderChoice &choice) const
 {
     const OfferTerms &terms = m_question.offers.at(choice.offer);
-    const Worst found = worst(run(placed(choice, 0)), terms.green);
+    const auto worstOf = [&](const StockOutcome &outcome) {
+        return worst(outcome, terms.green, choice.lost);
+    };
+    const Worst found = worstOf(run(placed(choice, 0)));
     choice.risk = found.risk;
     choice.worstEvent = found.event;
-    choice.keeps = found.risk.chance <= m_question.acceptedRisk;
-    choice.riskLate = worst(run(placed(choice, m_question.lateDays)), terms.green).risk.chance;
+    choice.keeps = choice.lost.empty() && found.risk.chance <= m_question.acceptedRisk;
+    choice.riskLate = worstOf(run(placed(choice, m_question.lateDays))).risk.chance;
     if (!m_question.colder.empty())
-        choice.riskColder = worst(run(placed(choice, 0), false, true), terms.green).risk.chance;
+        choice.riskColder = worstOf(run(placed(choice, 0), false, true)).risk.chance;
     if (terms.unitPrice)
         choice.cost =
             *terms.unitPrice * choice.units + terms.deliveryPrice * double(choice.loads.size());
@@ -250,6 +285,7 @@ OrderChoice OrderPlanner::choice(size_t offer) const
     choice.units = unitsFor(offer, goal);
     if (choice.units == 0)
         return choice;
+    choice.lost = lostTo(goal);
     choice.orderBy = std::max(0, latestDay(offer, choice.units, goal));
     // The yard is emptier on the latest safe day than today.
     if (choice.units <= unitsThatFit(offer, choice.orderBy)) {
@@ -260,8 +296,11 @@ OrderChoice OrderPlanner::choice(size_t offer) const
             choice.orderBy = std::min(choice.orderBy, load.day);
     }
     judge(choice);
-    choice.riskToday =
-        choice.loads.size() == 1 ? riskIf(offer, choice.units, 0).risk.chance : choice.risk.chance;
+    choice.riskToday = choice.loads.size() == 1
+                           ? worst(outcomeIf(offer, choice.units, 0),
+                                   m_question.offers.at(offer).green, choice.lost)
+                                 .risk.chance
+                           : choice.risk.chance;
     return choice;
 }
 
@@ -277,10 +316,13 @@ std::vector<OrderChoice> OrderPlanner::choices(bool green, const CancelCheck &ca
         if (all.back().units == 0)
             all.pop_back();
     }
-    // Those that keep the risk by price, then those that leave more time; the others by risk.
+    // Those that keep the risk by price, then those that leave more time; the others by the events
+    // they come too late for, then by risk.
     std::stable_sort(all.begin(), all.end(), [](const OrderChoice &a, const OrderChoice &b) {
         if (a.keeps != b.keeps)
             return a.keeps;
+        if (a.lost.size() != b.lost.size())
+            return a.lost.size() < b.lost.size();
         if (!a.keeps && a.risk.chance != b.risk.chance)
             return a.risk.chance < b.risk.chance;
         const double costA = a.cost.value_or(HUGE_VAL);
@@ -293,7 +335,7 @@ std::vector<OrderChoice> OrderPlanner::choices(bool green, const CancelCheck &ca
 OrderAnswer OrderPlanner::answer(const CancelCheck &cancel) const
 {
     OrderAnswer answer;
-    answer.nothing = run({}, true);
+    answer.nothing = m_nothing.course.empty() ? run({}, true) : m_nothing;
     const Worst now = worst(m_nothing, false);
     answer.nothingRisk = now.risk;
     answer.nothingWorst = now.event;
@@ -305,7 +347,7 @@ OrderAnswer OrderPlanner::answer(const CancelCheck &cancel) const
     OrderPlanner next = *this;
     if (!answer.dry.empty())
         next.m_before = placed(answer.dry.front(), 0);
-    next.m_nothing = next.run({}, true);
+    next.m_nothing = answer.dry.empty() ? answer.nothing : next.run({}, true);
     answer.with = next.m_nothing; // nothing but what was ordered
     answer.greenNeeded = worst(next.m_nothing, true).risk.chance > m_question.acceptedRisk;
     if (answer.greenNeeded)

@@ -36,7 +36,10 @@ struct OrderQuestion {
     // measure, that of unitRoom).
     double storage = std::numeric_limits<double>::infinity();
     double roomPerHeat = 1;
-    int nextSeason = INT_MAX;   // first day of the next season
+    int nextSeason = INT_MAX; // first day of the next season
+    // Events before it that start on this day or later take wood but are too far off to be ordered
+    // for now.
+    int judgedUntil = INT_MAX;
     double lateDays = 7;        // of the what-if "it comes late"
     std::vector<double> colder; // factor of each need in the what-if "colder"; empty: not asked
     quint64 seed = 1;
@@ -55,7 +58,9 @@ struct OrderChoice {
     std::vector<OrderLoad> loads; // more than one: split, because the yard has no room for all
     bool keeps = false;           // the accepted risk is kept when it is ordered by `orderBy`
     int orderBy = 0;              // latest safe day; today (0) when even that is late
-    EventRisk risk;               // of the event most at risk when ordered on that day
+    // Events at risk that it comes too late for; the risks below leave them aside.
+    std::vector<int> lost;
+    EventRisk risk; // of the event most at risk when ordered on that day
     int worstEvent = -1;
     double riskToday = 0; // the same when ordered today
     double riskLate = 0;  // when it then comes `lateDays` late
@@ -91,9 +96,11 @@ public:
         EventRisk risk;
         int event = -1;
     };
-    [[nodiscard]] Worst worst(const StockOutcome &outcome, bool green) const;
+    [[nodiscard]] Worst worst(const StockOutcome &outcome, bool green,
+                              const std::vector<int> &leftAside = {}) const;
     // The risk when that much is ordered of an offer on a day.
     [[nodiscard]] Worst riskIf(size_t offer, int units, int day, double lateBy = 0) const;
+
     // What an order of that offer can still do for each event. A `Saved` event is kept under the
     // accepted risk by an ample order today; for a `Helped` one it is too late for that, but such
     // an order at least halves its risk; the others an order does nothing for worth its price, be
@@ -102,12 +109,15 @@ public:
     enum class Use { None, Saved, Helped };
     struct Goal {
         std::vector<Use> use;         // by event
+        std::vector<bool> judged;     // likewise: this offer is judged by it
         std::vector<double> forUnits; // chance allowed to an event when the amount is sized
         int enough = 1;               // units of an ample order
         bool useful = false;          // some event over the accepted risk is saved or helped
         bool late = false;            // some event is only helped
     };
     [[nodiscard]] Goal goalOf(size_t offer) const;
+    // Events over the accepted risk that such an order neither saves nor helps.
+    [[nodiscard]] std::vector<int> lostTo(const Goal &goal) const;
     // Smallest number of units, ordered today, that keeps every saved event at half of the accepted
     // risk (the other half is for lateness), or at all of it where half cannot be had, and gives
     // the helped ones nine tenths of what can be done.
@@ -121,6 +131,15 @@ public:
     // What happens when nothing more is ordered; with the course when the storage is limited.
     [[nodiscard]] const StockOutcome &nothing() const { return m_nothing; }
     [[nodiscard]] const StockPaths &paths() const { return m_paths; }
+    [[nodiscard]] const OrderQuestion &question() const { return m_question; }
+    // Of an event: not yet to be ordered for, of the next season.
+    [[nodiscard]] bool isFarOff(int event) const { return m_when.at(size_t(event)) == When::Far; }
+    [[nodiscard]] bool isNextSeason(int event) const
+    {
+        return m_when.at(size_t(event)) == When::Next;
+    }
+    // The same draw under another accepted risk, inside (0, 1).
+    [[nodiscard]] OrderPlanner withRisk(double acceptedRisk) const;
 
 private:
     OrderPlanner(OrderQuestion question, StockPaths paths);
@@ -128,6 +147,10 @@ private:
                                    bool colder = false) const;
     [[nodiscard]] std::vector<PlacedOrder> placed(const OrderChoice &choice, double lateBy) const;
     [[nodiscard]] StockOutcome outcomeIf(size_t offer, int units, int day) const;
+    [[nodiscard]] bool judges(bool green, size_t event) const
+    {
+        return m_when[event] == (green ? When::Next : When::Now);
+    }
     [[nodiscard]] double enoughHeat(bool green) const;
     [[nodiscard]] int roomFor(size_t offer, int day, const StockOutcome &outcome) const;
     [[nodiscard]] std::vector<OrderLoad> split(size_t offer, int units) const;
@@ -135,11 +158,13 @@ private:
     [[nodiscard]] std::vector<OrderChoice> choices(bool green, const CancelCheck &cancel) const;
     [[nodiscard]] QStringList inputNotes() const;
     void addRoomNotes(OrderAnswer &answer) const;
+    void addTooLate(OrderAnswer &answer) const;
     [[nodiscard]] QString eventName(int event) const;
 
     OrderQuestion m_question;
     StockPaths m_paths;
-    std::vector<bool> m_nextSeason;    // by event
+    enum class When { Now, Far, Next };
+    std::vector<When> m_when;          // by event
     int m_lastDay = 0;                 // of the needs looked at
     std::vector<PlacedOrder> m_before; // ordered anyway: the dry choice, while green is looked at
     StockOutcome m_nothing;            // see nothing()

@@ -1,155 +1,172 @@
 #include "models/domain/plan/reorder.h"
 
 #include "models/domain/answers/wording.h"
+#include "models/domain/plan/order_question.h"
+#include "models/domain/plan/reorder_point.h"
 #include "models/domain/plan/reorder_words.h"
-#include "models/domain/plan/supply.h"
+#include "models/domain/plan/wood_choices.h"
 
 #include <algorithm>
-#include <cmath>
 
 namespace rickyard::domain {
 
 namespace {
 
-// The need of several cooks with its band. The half-widths of the single prediction intervals are
-// added as variances, which takes the cooks as independent. They are not quite: cooks on one pit
-// share the error of its norm, and a cold spell falls on all of them, so the band of a long sum is
-// somewhat too narrow. The simulation that comes later will draw what they share.
-class Need
+double acceptedBy(const Books &books, const WoodAnswerSettings &settings)
 {
-public:
-    void add(const PlannedUse &use)
-    {
-        m_middle += use.middle;
-        m_above += std::pow((use.upper - use.middle).toDouble(), 2);
-        m_below += std::pow((use.middle - use.lower).toDouble(), 2);
-    }
-    [[nodiscard]] Heat middle() const { return m_middle; }
-    [[nodiscard]] Heat upper() const { return m_middle + Heat::rounded(std::sqrt(m_above)); }
-    [[nodiscard]] Heat lower() const { return m_middle - Heat::rounded(std::sqrt(m_below)); }
-
-private:
-    Heat m_middle;
-    double m_above = 0;
-    double m_below = 0;
-};
-
-// Dry wood now and the orders that may be counted on.
-struct Supply {
-    Heat now;
-    QVector<OnTheWay> coming;
-
-    // A load comes in the day, a fire is lit before dawn: wood that comes on a day serves the fires
-    // of the days after it.
-    [[nodiscard]] Heat before(QDate day) const
-    {
-        Heat sum = now;
-        for (const OnTheWay &order : coming)
-            if (order.counted && order.day < day)
-                sum += order.heat;
-        return sum;
-    }
-    [[nodiscard]] Heat atEndOf(QDate day) const { return before(day.addDays(1)); }
-};
-
-QDate lightingDay(const PlannedUse &use, const QTimeZone &zone, QDate today)
-{
-    return std::max(dayOf(use.light, zone), today);
+    // The yard's field allows 0 and 1, of which neither can be planned for.
+    constexpr double kLeast = 0.001;
+    return std::clamp(settings.acceptedRisk.value_or(fraction(books.yard().acceptedRisk)), kLeast,
+                      1.0 - kLeast);
 }
 
-Need runDown(QVector<PlannedUse> &uses, const Supply &supply, const QTimeZone &zone, QDate today)
+void fillRisks(WoodAnswer &answer, const BookQuestion &asked, const OrderAnswer &found)
 {
-    Need need;
-    for (PlannedUse &use : uses) {
-        need.add(use);
-        const Heat stock = supply.before(lightingDay(use, zone, today));
-        use.stockAfter = stock - need.middle();
-        use.shortfall = std::max(need.upper() - stock, Heat());
-        use.shortOf = use.shortfall.base() > 0;
+    for (qsizetype i = 0; i < asked.events.size(); ++i) {
+        const AskedEvent &event = asked.events.at(i);
+        WoodRisk risk;
+        risk.event = event.event;
+        risk.plannedCook = event.plannedCook;
+        risk.day = event.day;
+        risk.name = event.name;
+        risk.farOff = answer.planner->isFarOff(static_cast<int>(i));
+        risk.nextSeason = answer.planner->isNextSeason(static_cast<int>(i));
+        answer.risks << risk;
     }
-    return need;
+    answer.risks = withFigures(answer.risks, found.nothing);
+    answer.worst = found.nothingWorst;
+    answer.needed = found.needed;
+    if (answer.worst >= 0)
+        answer.missing = answer.risks.at(answer.worst).whenShort;
+    for (const WoodRisk &risk : answer.risks)
+        if (!risk.farOff && !risk.nextSeason && risk.chance > answer.acceptedRisk) {
+            answer.firstShortEvent = risk.event;
+            answer.firstShortCook = risk.plannedCook;
+            break;
+        }
 }
 
-QVector<StockPoint> courseOf(const QVector<PlannedUse> &uses, const Supply &supply,
-                             const QTimeZone &zone, QDate today)
+// Needs beyond what is looked at stand last and have no figure.
+void fillUses(WoodAnswer &answer, const StockOutcome &nothing)
 {
-    QDate last = today.addDays(kCourseDays);
-    if (!uses.isEmpty())
-        last = std::max(last, lightingDay(uses.last(), zone, today));
-    QVector<StockPoint> course;
-    Need need;
-    qsizetype next = 0;
-    for (QDate day = today; day <= last; day = day.addDays(1)) {
-        while (next < uses.size() && lightingDay(uses.at(next), zone, today) <= day)
-            need.add(uses.at(next++));
-        const Heat stock = supply.atEndOf(day);
-        course << StockPoint{day, stock - need.middle(), stock - need.upper(),
-                             stock - need.lower()};
+    const std::vector<StockNeed> &needs = answer.planner->paths().plan().needs;
+    for (size_t i = 0; i < needs.size(); ++i) {
+        PlannedUse &use = answer.uses[static_cast<qsizetype>(i)];
+        use.chanceShort = nothing.needChance.at(i);
+        use.shortOf = use.chanceShort > answer.acceptedRisk;
+        use.stockAfter =
+            heatFromSeasonedPounds(nothing.course.at(static_cast<size_t>(needs[i].day)).middle);
+        use.shortfall = answer.risks.at(needs[i].event).whenShort;
     }
-    return course;
 }
 
-// The amount must close the gap at every cook before other wood comes, not only at the last.
-Heat worstShortfall(const QVector<PlannedUse> &uses)
+qsizetype courseDays(const WoodAnswer &answer)
 {
-    Heat worst;
-    for (const PlannedUse &use : uses)
-        worst = std::max(worst, use.shortfall);
-    return worst;
+    qint64 last = kCourseDays;
+    for (const WoodRisk &risk : answer.risks)
+        if (!risk.farOff && !risk.nextSeason)
+            last = std::max(last, answer.today.daysTo(risk.day));
+    return last + 1;
 }
 
-void order(WoodAnswer &answer, const Books &books, const PlannedUse &first, QDate today,
-           QDate cookDay, WoodGrounds &grounds, const Wording &wording)
+void fillOrder(WoodAnswer &answer)
 {
-    answer.firstShortCook = first.plannedCook;
-    answer.firstShortEvent = first.event;
-    const QDate latestArrival = cookDay.addDays(-1);
-    const RecordId wanted = books.plannedCooks.value(first.plannedCook).species.value_or(0);
-    const Purchase purchase = bestPurchase(purchasesOf(books, wanted), today, latestArrival);
-    answer.supplier = purchase.supplier;
-    answer.species = purchase.species;
-    answer.leadTime = purchase.lead.duration;
-    answer.units = unitsFor(answer.missing, purchase);
-    answer.amount = purchase.volume * static_cast<double>(answer.units);
-    answer.amountInUnit = amountWords(purchase, answer.units, wording);
-    answer.orderBy = latestArrival.addDays(-purchase.lead.days());
-    answer.lateDays = std::max<qint64>(0, answer.orderBy.daysTo(today));
-    answer.orderBy = std::max(answer.orderBy, today);
-    grounds.purchase = purchase;
+    if (answer.orders.isEmpty())
+        return;
+    const WoodOrderChoice &first = answer.orders.first();
+    answer.orderBy = first.orderBy;
+    answer.supplier = first.supplier;
+    answer.species = first.species;
+    answer.units = first.units;
+    answer.amount = first.stacked;
+    answer.amountInUnit = first.amount;
+    answer.leadTime = Duration::ofBase(86400LL * answer.sources.at(first.source).leadDays);
+}
+
+// By the lead time of what is proposed, else of the first dry source.
+void checkWithTextbook(WoodAnswer &answer, const BookQuestion &asked, const Wording &wording)
+{
+    int source = answer.orders.isEmpty() ? -1 : answer.orders.first().source;
+    for (int i = 0; source < 0 && i < answer.sources.size(); ++i)
+        source = answer.sources.at(i).green ? -1 : i;
+    if (source < 0 || !(asked.dailyNeed > 0))
+        return;
+    const StockOffer &load = asked.question.offers.at(static_cast<size_t>(source)).load;
+    const auto checked =
+        checkReorderPoint(asked.dailyNeed, asked.dailyNeedSd, load.leadDays, load.never,
+                          answer.acceptedRisk, asked.question.seed, asked.question.paths);
+    if (!checked)
+        return;
+    ReorderPointCheck &check = answer.crossCheck;
+    check.known = true;
+    check.point = heatFromSeasonedPounds(checked.value().point);
+    check.simulated = checked.value().simulated;
+    check.misleading = checked.value().misleading;
+    check.note = checked.value().note;
+    const bool under = answer.stock.readyHeat < check.point;
+    check.words = QString(QStringLiteral("order when the dry stock is under ") +
+                          heatWords(check.point, wording) +
+                          (under ? QStringLiteral("; it is under it now")
+                                 : QStringLiteral("; it is not under it yet")));
+}
+
+// The books hold a number that cannot be drawn.
+void refuse(WoodAnswer &answer, const Problems &problems)
+{
+    answer.notes << joined(problems);
+    answer.headline.standing = Standing::Unknown;
+    answer.headline.sentence << SentencePart{joined(problems), false};
+    answer.headline.figure = QStringLiteral("–");
 }
 
 } // namespace
 
-WoodAnswer woodAnswerFrom(const Books &books, const QVector<PlannedUse> &uses, Instant now,
-                          const Wording &wording)
+WoodAnswer woodAnswerFrom(const Books &books, const QVector<PlannedUse> &uses,
+                          const FuelAnswer &fuel,
+                          const QMap<RecordId, SeasoningForecast> &seasoning, Instant now,
+                          const Wording &wording, const WoodAnswerSettings &settings)
 {
-    const QTimeZone zone = zoneOf(wording);
-    WoodGrounds grounds;
-    grounds.today = dayOf(now, zone);
-    grounds.coming = ordersOnTheWay(books, grounds.today);
     WoodAnswer answer;
     answer.stock = stockAt(books, now);
     answer.uses = uses;
-    const Supply supply{answer.stock.readyHeat, grounds.coming};
-    const Need need = runDown(answer.uses, supply, zone, grounds.today);
-    grounds.needMiddle = need.middle();
-    grounds.needLower = need.lower();
-    grounds.needUpper = need.upper();
-    answer.course = courseOf(answer.uses, supply, zone, grounds.today);
-    answer.missing = worstShortfall(answer.uses);
-    const auto first = std::find_if(answer.uses.cbegin(), answer.uses.cend(),
-                                    [](const PlannedUse &use) { return use.shortOf; });
-    if (first != answer.uses.cend())
-        order(answer, books, *first, grounds.today, lightingDay(*first, zone, grounds.today),
-              grounds, wording);
-    answer.headline = woodHeadline(books, answer, grounds, wording);
+    answer.acceptedRisk = acceptedBy(books, settings);
+    const QuestionGrounds grounds{books, uses, fuel, seasoning, answer.stock, now, wording};
+    BookQuestion asked = orderQuestion(grounds, answer.acceptedRisk);
+    asked.question.paths = settings.paths;
+    asked.question.seed = settings.seed.value_or(asked.question.seed);
+    answer.today = asked.today;
+    answer.sources = asked.sources;
+    answer.notes = asked.notes;
+    auto planner = OrderPlanner::start(asked.question);
+    if (!planner) {
+        refuse(answer, planner.problems());
+        return answer;
+    }
+    answer.planner = std::make_shared<const OrderPlanner>(std::move(planner.value()));
+    const OrderAnswer found = answer.planner->answer(settings.cancel);
+    if (found.cancelled)
+        return answer;
+    answer.notes << found.notes;
+    fillRisks(answer, asked, found);
+    fillUses(answer, found.nothing);
+    answer.course = courseOf(found.nothing, answer.today, courseDays(answer));
+    if (!found.dry.empty())
+        answer.withOrder = courseOf(found.with, answer.today, answer.course.size());
+    answer.orders = choicesOf(found.dry, answer, wording);
+    answer.greenOrders = choicesOf(found.green, answer, wording);
+    fillOrder(answer);
+    checkWithTextbook(answer, asked, wording);
+    answer.headline = woodHeadline(books, answer, wording);
+    answer.headline.reasons = woodReasons(books, answer, asked.reasons, wording);
     return answer;
 }
 
-WoodAnswer woodAnswer(const Books &books, const FuelAnswer &fuel, Instant now,
-                      const Wording &wording)
+WoodAnswer woodAnswer(const Books &books, const FuelAnswer &fuel,
+                      const QMap<RecordId, SeasoningForecast> &seasoning, Instant now,
+                      const Wording &wording, const WoodAnswerSettings &settings)
 {
-    return woodAnswerFrom(books, plannedUses(books, fuel, now), now, wording);
+    return woodAnswerFrom(books, plannedUses(books, fuel, now), fuel, seasoning, now, wording,
+                          settings);
 }
 
 } // namespace rickyard::domain

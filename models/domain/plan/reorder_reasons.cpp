@@ -1,5 +1,6 @@
 #include "models/domain/answers/wording.h"
 #include "models/domain/plan/reorder_words.h"
+#include "models/domain/quantities/units.h"
 
 #include <algorithm>
 
@@ -7,137 +8,155 @@ namespace rickyard::domain {
 
 namespace {
 
-QString amount(Heat heat, Volume stacked, const Wording &wording)
+using Reasons = QVector<Reason>;
+
+QString chance(double part, std::optional<double> error, const Wording &wording)
 {
-    return QString(heatWords(heat, wording) + QStringLiteral(" (") +
-                   stackedWords(stacked, wording) + QLatin1Char(')'));
+    return chanceWords(part, error, wording);
 }
 
-void stockReasons(QVector<Reason> &reasons, const Books &books, const Stock &stock,
-                  const Wording &wording)
+void sayStock(Reasons &reasons, const Stock &stock, const Wording &wording)
 {
     reasons << Reason{QStringLiteral("Dry wood on hand"),
-                      amount(stock.readyHeat, stock.readyStacked, wording),
+                      QString(heatWords(stock.readyHeat, wording) + QStringLiteral(" (") +
+                              stackedWords(stock.readyStacked, wording) + QLatin1Char(')')),
                       false,
                       {TableId::Lot, 0}};
-    if (stock.waitingHeat.base() > 0)
-        reasons << Reason{QStringLiteral("Not counted"),
-                          QString(heatWords(stock.waitingHeat, wording) +
-                                  QStringLiteral(" wet, unread or on hold")),
+    if (stock.waitingHeat > Heat())
+        reasons << Reason{QStringLiteral("Wet, unread or on hold"),
+                          heatWords(stock.waitingHeat, wording),
                           false,
                           {TableId::Lot, 0}};
-    for (const LotStock &lot : stock.lots) {
-        const QString name = books.lots.value(lot.lot).name;
-        if (lot.readiness == Readiness::NoReading)
-            reasons << Reason{name,
-                              QStringLiteral("no moisture reading: read it, it may count as dry"),
-                              false,
-                              {TableId::Lot, lot.lot}};
-        if (lot.readiness == Readiness::Dry && !lot.moistureNote.isEmpty())
-            reasons << Reason{name, lot.moistureNote, true, {TableId::Lot, lot.lot}};
-        if (lot.dryMass < -kLeastWood)
-            reasons << Reason{name,
-                              QStringLiteral("more was burned than came in: count the rick"),
-                              false,
-                              {TableId::Lot, lot.lot}};
-    }
 }
 
-void comingReasons(QVector<Reason> &reasons, const WoodGrounds &grounds, const Wording &wording)
+void sayRisks(Reasons &reasons, const Books &books, const WoodAnswer &answer,
+              const Wording &wording)
 {
-    for (const OnTheWay &order : grounds.coming) {
-        QString value = heatWords(order.heat, wording);
-        if (order.day.isValid())
-            value += QString(QStringLiteral(" promised for ") + shortDay(order.day, wording));
-        if (!order.counted)
-            value += QString(QStringLiteral(", not counted: ") + order.why);
+    reasons << Reason{QStringLiteral("Accepted risk"),
+                      QString(formatNumber(100 * answer.acceptedRisk, 1, localeOf(wording)) +
+                              QStringLiteral(" % for each event")),
+                      false,
+                      {TableId::Yard, 1}};
+    for (const WoodRisk &risk : answer.risks) {
+        QString value = chance(risk.chance, risk.error, wording);
+        if (risk.whenShort > Heat())
+            value += QString(QStringLiteral(", then by ") + heatWords(risk.whenShort, wording) +
+                             QStringLiteral(" on average"));
+        if (risk.farOff)
+            value += QStringLiteral("; too far off to order for yet");
+        if (risk.nextSeason)
+            value += QStringLiteral("; of the next season");
         reasons << Reason{
-            QStringLiteral("On the way"), value, order.counted, {TableId::WoodOrder, order.order}};
+            QString(QStringLiteral("Short at ") + occasionWords(books, risk, wording)), value,
+            false,
+            risk.event != 0 ? Link{TableId::Event, risk.event}
+                            : Link{TableId::PlannedCook, risk.plannedCook}};
     }
 }
 
-void needReasons(QVector<Reason> &reasons, const WoodAnswer &answer, const WoodGrounds &grounds,
-                 const Wording &wording)
+QString costWords(const WoodOrderChoice &order, const Wording &wording)
 {
-    if (answer.uses.isEmpty())
+    return order.cost ? moneyWords(order.cost->toDouble(), wording)
+                      : QStringLiteral("no price known");
+}
+
+// One line a supplier: what, by when, what it costs and what risk is left.
+QString choiceWords(const WoodAnswer &answer, const WoodOrderChoice &order, const Wording &wording)
+{
+    QString words = QString(
+        order.amount + QStringLiteral(" by ") + shortDay(order.orderBy, wording) +
+        QStringLiteral(", ") + costWords(order, wording) + QStringLiteral(", ") +
+        chance(order.chance, order.chanceError, wording) + QStringLiteral(" at ") + order.worst);
+    if (!order.lost.isEmpty()) {
+        QStringList names;
+        for (const int i : order.lost)
+            names << answer.risks.at(i).name;
+        words += QString(QStringLiteral("; too late for ") + names.join(QStringLiteral(", ")));
+    }
+    return words;
+}
+
+void sayOrder(Reasons &reasons, const WoodAnswer &answer, const Wording &wording)
+{
+    if (answer.orders.isEmpty())
         return;
-    const PlannedUse &last = answer.uses.last();
-    const QString until = shortDay(dayOf(last.light, zoneOf(wording)), wording);
-    reasons << Reason{
-        QStringLiteral("Booked cooks"),
-        QString(QString::number(answer.uses.size()) + QStringLiteral(" until ") + until),
-        false,
-        {TableId::PlannedCook, 0}};
-    reasons << Reason{QStringLiteral("Their expected use"),
-                      QString(heatWords(grounds.needMiddle, wording) + QStringLiteral(", ") +
-                              heatWords(grounds.needLower, wording) + QStringLiteral(" to ") +
-                              heatWords(grounds.needUpper, wording)),
-                      false,
-                      {TableId::PlannedCook, 0}};
-    QStringList said;
-    for (const PlannedUse &use : answer.uses) {
-        for (const QString &basis : {use.useBasis, use.weatherBasis}) {
-            if (basis.isEmpty() || said.contains(basis))
-                continue;
-            said << basis;
-            reasons << Reason{basis == use.useBasis ? QStringLiteral("Use reckoned from")
-                                                    : QStringLiteral("Weather"),
-                              basis,
-                              use.assumed,
-                              {TableId::PlannedCook, use.plannedCook}};
-        }
+    const WoodOrderChoice &order = answer.orders.first();
+    const WoodSource &source = answer.sources.at(order.source);
+    const Link link{TableId::Supplier, order.supplier};
+    const auto say = [&](const QString &label, const QString &value, bool assumption) {
+        reasons << Reason{label, value, assumption, link};
+    };
+    say(QStringLiteral("Order"),
+        QString(order.amount + QStringLiteral(", ") + source.name + QStringLiteral(", ") +
+                costWords(order, wording)),
+        false);
+    for (qsizetype i = 0; order.loads.size() > 1 && i < order.loads.size(); ++i) {
+        const WoodLoad &load = order.loads.at(i);
+        say(QString(QStringLiteral("Load ") + QString::number(i + 1)),
+            QString(amountWords(source, load.units, wording) + QStringLiteral(", order by ") +
+                    shortDay(load.order, wording) +
+                    (load.straightToEvent ? QStringLiteral(", straight to the event: the yard has "
+                                                           "no room")
+                                          : QString())),
+            false);
+    }
+    say(QStringLiteral("Lead time"), source.leadRecord, source.leadAssumed);
+    say(QStringLiteral("Comes most likely on"), shortDay(order.arrival, wording), false);
+    say(QStringLiteral("Moisture of new wood"),
+        QString(moistureWords(source.moisture, wording) +
+                (source.moistureAssumed
+                     ? QStringLiteral(", taken: nothing is promised. Ask for it, and read it when "
+                                      "it comes")
+                     : QStringLiteral(", as promised; read it when it comes"))),
+        true);
+    say(QString(QStringLiteral("Ordered by ") + shortDay(order.orderBy, wording)),
+        QString(chance(order.chance, order.chanceError, wording) + QStringLiteral(" at ") +
+                order.worst),
+        false);
+    say(QStringLiteral("Ordered today"), chance(order.chanceToday, {}, wording), false);
+    say(QStringLiteral("A week late on top"), chance(order.chanceLate, {}, wording), false);
+    if (order.chanceColder)
+        say(QStringLiteral("Every cook 20 °F (11 °C) colder"),
+            chance(*order.chanceColder, {}, wording), false);
+    for (qsizetype i = 1; i < answer.orders.size(); ++i) {
+        const WoodOrderChoice &other = answer.orders.at(i);
+        reasons << Reason{
+            QString(QStringLiteral("Instead from ") + answer.sources.at(other.source).supplierName),
+            choiceWords(answer, other, wording),
+            answer.sources.at(other.source).leadAssumed,
+            {TableId::Supplier, other.supplier}};
     }
 }
 
-void orderReasons(QVector<Reason> &reasons, const Books &books, const WoodAnswer &answer,
-                  const WoodGrounds &grounds, const Wording &wording)
+void sayGreen(Reasons &reasons, const WoodAnswer &answer, const Wording &wording)
 {
-    if (!grounds.purchase)
-        return;
-    const Purchase &purchase = *grounds.purchase;
-    const Link supplier{TableId::Supplier, purchase.supplier};
-    reasons << Reason{QStringLiteral("Missing"),
-                      heatWords(answer.missing, wording),
-                      false,
-                      {TableId::PlannedCook, answer.firstShortCook}};
-    reasons << Reason{QStringLiteral("Order"), answer.amountInUnit, false, supplier};
-    QString name = books.suppliers.value(purchase.supplier).name;
-    if (purchase.supplier == 0)
-        name = QStringLiteral("none on the books: enter one with its lead time and price");
-    else if (purchase.price)
-        name += QString(
-            QStringLiteral(", ") +
-            moneyWords(purchase.price->toDouble() * static_cast<double>(answer.units), wording));
-    reasons << Reason{QStringLiteral("Supplier"), name, purchase.supplier == 0, supplier};
-    reasons << Reason{
-        QStringLiteral("Lead time"),
-        QString(daysWords(purchase.lead.days()) + QStringLiteral(", ") + purchase.lead.basis),
-        purchase.lead.assumed, supplier};
-    reasons << Reason{
-        QStringLiteral("Moisture of new wood"),
-        QString(moistureWords(purchase.moisture, wording) +
-                (purchase.moistureAssumed ? QStringLiteral(", taken: nothing is promised")
-                                          : QStringLiteral(", as promised"))),
-        true, supplier};
-    if (!purchase.dry)
-        reasons << Reason{QStringLiteral("Too wet to burn at once"),
-                          QStringLiteral("find a supplier of dry wood, or order a season ahead"),
-                          false, supplier};
+    for (const WoodOrderChoice &order : answer.greenOrders)
+        reasons << Reason{QString(QStringLiteral("Green for the next season, ") +
+                                  answer.sources.at(order.source).supplierName),
+                          choiceWords(answer, order, wording),
+                          true,
+                          {TableId::Supplier, order.supplier}};
 }
 
-void methodReasons(QVector<Reason> &reasons, const Books &books, const WoodAnswer &answer)
+void sayTextbook(Reasons &reasons, const WoodAnswer &answer)
+{
+    const ReorderPointCheck &check = answer.crossCheck;
+    if (!check.known)
+        return;
+    reasons << Reason{QStringLiteral("Textbook reorder point"), check.words, false, {}};
+    if (!check.note.isEmpty())
+        reasons << Reason{QStringLiteral("Do not go by it"), check.note, false, {}};
+}
+
+void sayMethod(Reasons &reasons, const Books &books, const WoodAnswer &answer)
 {
     const auto say = [&reasons](const QString &label, const QString &value) {
         reasons << Reason{label, value, true, {}};
     };
-    say(QStringLiteral("Dry enough"),
-        QStringLiteral("20 % dry basis or less, by the latest reading"));
+    say(QStringLiteral("Dry enough"), QStringLiteral("20 % dry basis or less"));
     if (answer.uses.isEmpty())
         return;
-    say(QStringLiteral("Need is covered"),
-        QStringLiteral("up to the upper bound of a 90 % interval; cooks taken as independent"));
-    say(QStringLiteral("Any dry wood"),
-        QStringLiteral("is counted for any cook; cooks that are not booked are not foreseen"));
+    say(QStringLiteral("Any dry wood"), QStringLiteral("is counted for any cook"));
     const bool burning = std::any_of(books.cooks.cbegin(), books.cooks.cend(),
                                      [](const Cook &cook) { return !cook.fireOut; });
     if (burning)
@@ -148,14 +167,18 @@ void methodReasons(QVector<Reason> &reasons, const Books &books, const WoodAnswe
 } // namespace
 
 QVector<Reason> woodReasons(const Books &books, const WoodAnswer &answer,
-                            const WoodGrounds &grounds, const Wording &wording)
+                            const QVector<Reason> &grounds, const Wording &wording)
 {
-    QVector<Reason> reasons;
-    stockReasons(reasons, books, answer.stock, wording);
-    comingReasons(reasons, grounds, wording);
-    needReasons(reasons, answer, grounds, wording);
-    orderReasons(reasons, books, answer, grounds, wording);
-    methodReasons(reasons, books, answer);
+    Reasons reasons;
+    sayStock(reasons, answer.stock, wording);
+    reasons << grounds;
+    sayRisks(reasons, books, answer, wording);
+    sayOrder(reasons, answer, wording);
+    sayGreen(reasons, answer, wording);
+    sayTextbook(reasons, answer);
+    sayMethod(reasons, books, answer);
+    for (const QString &note : answer.notes)
+        reasons << Reason{QStringLiteral("Note"), note, false, {}};
     return reasons;
 }
 

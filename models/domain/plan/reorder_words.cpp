@@ -37,113 +37,174 @@ qsizetype unreadLots(const Stock &stock)
                          [](const LotStock &lot) { return lot.readiness == Readiness::NoReading; });
 }
 
-// "Mill Field Supper on 12 Dec", else "the cook on Long Pit on 12 Dec".
-QString occasion(const Books &books, const PlannedUse &use, const Wording &wording)
+// "runs short of dry wood with a chance of 38 %".
+Parts shortWords(const WoodRisk &risk, const Wording &wording)
 {
-    const QTimeZone zone = zoneOf(wording);
-    if (books.events.contains(use.event)) {
-        const Event event = books.events.value(use.event);
-        return QString(event.name + QStringLiteral(" on ") +
-                       shortDay(dayOf(event.start, zone), wording));
+    return {plain(QStringLiteral(" runs short of dry wood with a chance of ")),
+            strong(chanceWords(risk.chance, risk.error, wording))};
+}
+
+// The first event over the accepted risk that the order is not too late for.
+const WoodRisk *firstShort(const WoodAnswer &answer, const QVector<int> &lost, bool green)
+{
+    for (int i = 0; i < answer.risks.size(); ++i) {
+        const WoodRisk &risk = answer.risks.at(i);
+        if (risk.nextSeason == green && !risk.farOff && risk.chance > answer.acceptedRisk &&
+            !lost.contains(i))
+            return &risk;
     }
-    const QString pit = books.pits.value(use.pit).name;
-    return QString(
-        QStringLiteral("the cook ") +
-        (pit.isEmpty() ? QString() : QString(QStringLiteral("on ") + pit + QLatin1Char(' '))) +
-        QStringLiteral("on ") + shortDay(dayOf(use.light, zone), wording));
+    return nullptr;
 }
 
-// The worst gap among the cooks of the first short event, and whether the middle finds it too.
-struct Gap {
-    Heat heat;
-    bool certain = false;
-};
-
-Gap gapAtFirst(const WoodAnswer &answer)
+Parts orderWords(const Books &books, const WoodAnswer &answer, const WoodOrderChoice &order,
+                 const Wording &wording)
 {
-    Gap gap;
-    for (const PlannedUse &use : answer.uses) {
-        const bool same = use.plannedCook == answer.firstShortCook ||
-                          (use.event != 0 && use.event == answer.firstShortEvent);
-        if (!same)
-            continue;
-        gap.heat = std::max(gap.heat, use.shortfall);
-        gap.certain = gap.certain || use.stockAfter.base() < 0;
+    const WoodSource &source = answer.sources.at(order.source);
+    const QString species = books.species.value(order.species).name.toLower();
+    Parts parts{plain(QStringLiteral("rder ")),
+                strong(unitWords(source.unit, static_cast<double>(order.units))),
+                plain(QString(QStringLiteral(" of ") +
+                              (order.green ? QStringLiteral("green ") : QString()) +
+                              (species.isEmpty() ? QStringLiteral("wood") : species) +
+                              QStringLiteral(" from ") + source.supplierName))};
+    if (order.loads.size() > 1)
+        parts << plain(QString(QStringLiteral(" in ") + QString::number(order.loads.size()) +
+                               QStringLiteral(" loads, the first")));
+    if (order.orderBy <= answer.today)
+        parts << strong(QStringLiteral(" today"));
+    else
+        parts << plain(QStringLiteral(" by ")) << strong(dayWithWeekday(order.orderBy, wording));
+    return parts;
+}
+
+// What no order can be in time for, in sentences; empty when there is nothing of the kind.
+Parts lostWords(const Books &books, const WoodAnswer &answer, const QVector<int> &lost,
+                const Wording &wording)
+{
+    Parts parts;
+    for (const int i : lost) {
+        const WoodRisk &risk = answer.risks.at(i);
+        parts << plain(QStringLiteral(" For ")) << strong(occasionWords(books, risk, wording))
+              << plain(QStringLiteral(" it comes too late (short with "))
+              << strong(chanceWords(risk.chance, risk.error, wording))
+              << plain(QStringLiteral("): fetch wood, or move or shorten it."));
     }
-    return gap;
+    return parts;
 }
 
-Parts shortWords(const Books &books, const WoodAnswer &answer, const Wording &wording)
+Headline orderHeadline(const Books &books, const WoodAnswer &answer, const Wording &wording)
 {
-    const auto first =
-        std::find_if(answer.uses.cbegin(), answer.uses.cend(), [&](const PlannedUse &use) {
-            return use.plannedCook == answer.firstShortCook;
-        });
-    const Gap gap = gapAtFirst(answer);
-    const QString where = occasion(books, *first, wording);
-    if (first == answer.uses.cbegin())
-        return {
-            plain(QString(QStringLiteral("dry wood ") +
-                          (gap.certain ? QStringLiteral("falls ") : QStringLiteral("may fall ")))),
-            strong(heatWords(gap.heat, wording)), plain(QStringLiteral(" short at ")),
-            strong(where), plain(QStringLiteral("."))};
-    return {plain(QStringLiteral("dry wood lasts until ")), strong(where),
-            plain(gap.certain ? QStringLiteral(", then runs ") : QStringLiteral(", then may run ")),
-            strong(heatWords(gap.heat, wording)), plain(QStringLiteral(" short."))};
-}
-
-Headline orderHeadline(const Books &books, const WoodAnswer &answer, const WoodGrounds &grounds,
-                       const Wording &wording)
-{
-    const Purchase &purchase = *grounds.purchase;
-    const QString species = books.species.value(answer.species).name.toLower();
-    const QString wood = species.isEmpty() ? QStringLiteral("of dry wood")
-                                           : QString(QStringLiteral("of ") + species);
+    const WoodOrderChoice &order = answer.orders.first();
+    const bool today = order.orderBy <= answer.today;
+    const bool late = !order.keeps;
     Headline headline;
-    headline.figure = shortDay(answer.orderBy, wording);
-    headline.sentence << plain(QStringLiteral("Order "))
-                      << strong(unitWords(purchase.unit, static_cast<double>(answer.units)))
-                      << plain(QString(QLatin1Char(' ') + wood));
-    if (answer.lateDays > 0) {
-        headline.standing = Standing::Act;
-        headline.figureUnit = QStringLiteral("order today, late");
-        headline.sentence << strong(QStringLiteral(" today"))
-                          << plain(QString(QStringLiteral(", ") + daysWords(answer.lateDays) +
-                                           QStringLiteral(" late for a delivery that takes ") +
-                                           daysWords(purchase.lead.days()) + QStringLiteral(": ")));
-    } else {
-        headline.standing = grounds.today.daysTo(answer.orderBy) <= kActWithinDays
-                                ? Standing::Act
-                                : Standing::Watch;
-        headline.figureUnit = QStringLiteral("order by");
-        headline.sentence << plain(QStringLiteral(" by "))
-                          << strong(dayWithWeekday(answer.orderBy, wording))
-                          << plain(QStringLiteral(": "));
-    }
-    headline.sentence << shortWords(books, answer, wording);
-    if (!purchase.dry)
-        headline.sentence << plain(QStringLiteral(" No supplier promises it dry."));
+    headline.figure = shortDay(order.orderBy, wording);
+    headline.figureUnit = !today ? QStringLiteral("order by")
+                          : late ? QStringLiteral("order today, late")
+                                 : QStringLiteral("order today");
+    headline.standing =
+        answer.today.daysTo(order.orderBy) <= kActWithinDays ? Standing::Act : Standing::Watch;
+    headline.sentence << plain(QStringLiteral("O")) << orderWords(books, answer, order, wording);
+    if (const WoodRisk *risk = firstShort(answer, order.lost, false))
+        headline.sentence << plain(QStringLiteral("; without it, "))
+                          << strong(occasionWords(books, *risk, wording))
+                          << shortWords(*risk, wording);
+    if (order.chance > answer.acceptedRisk)
+        headline.sentence << plain(QString(QStringLiteral(", with it ") + order.worst +
+                                           QStringLiteral(" still with ")))
+                          << strong(chanceWords(order.chance, order.chanceError, wording));
+    headline.sentence << plain(QStringLiteral("."))
+                      << lostWords(books, answer, order.lost, wording);
     return headline;
 }
 
-Headline enoughHeadline(const WoodAnswer &answer, const Wording &wording)
+// An event is at risk and nothing can be ordered for it.
+Headline helplessHeadline(const Books &books, const WoodAnswer &answer, const Wording &wording)
+{
+    const WoodRisk &risk = answer.risks.at(answer.worst);
+    const bool dry = std::any_of(answer.sources.cbegin(), answer.sources.cend(),
+                                 [](const WoodSource &source) { return !source.green; });
+    Headline headline;
+    headline.standing = Standing::Act;
+    headline.figure = chanceWords(risk.chance, risk.error, wording);
+    headline.figureUnit = QStringLiteral("chance of running short");
+    headline.sentence << strong(occasionWords(books, risk, wording)) << shortWords(risk, wording);
+    if (answer.sources.isEmpty())
+        headline.sentence << plain(QStringLiteral(". No supplier is on the books: enter one with "
+                                                  "its unit, lead time and price."));
+    else if (!dry)
+        headline.sentence << plain(QStringLiteral(". No supplier promises it dry: ask for wood at "
+                                                  "20 % dry basis or less."));
+    else
+        headline.sentence << plain(QStringLiteral(", and no order can be counted on to come in "
+                                                  "time: fetch wood, or move or shorten it."));
+    return headline;
+}
+
+Headline enoughHeadline(const Books &books, const WoodAnswer &answer, const Wording &wording)
 {
     Headline headline;
     headline.standing = Standing::Good;
-    const qsizetype cooks = answer.uses.size();
-    const QString last = shortDay(dayOf(answer.uses.last().light, zoneOf(wording)), wording);
+    qsizetype cooks = 0;
+    QDate last = answer.today;
+    for (const PlannedUse &use : answer.uses) {
+        const QDate day = dayOf(use.light, zoneOf(wording));
+        const auto later =
+            std::any_of(answer.risks.cbegin(), answer.risks.cend(), [&](const WoodRisk &risk) {
+                return (risk.farOff || risk.nextSeason) &&
+                       (risk.event != 0 ? risk.event == use.event
+                                        : risk.plannedCook == use.plannedCook);
+            });
+        if (later)
+            continue;
+        ++cooks;
+        last = std::max(last, day);
+    }
     headline.figure = QString::number(cooks);
     headline.figureUnit =
         cooks == 1 ? QStringLiteral("cook covered") : QStringLiteral("cooks covered");
     headline.sentence << plain(QStringLiteral("No order needed: dry wood covers "));
-    if (cooks == 1)
+    if (cooks == 0)
+        headline.sentence << plain(QStringLiteral("what is booked, which is all too far off to "
+                                                  "order for."));
+    else if (cooks == 1)
         headline.sentence << strong(QStringLiteral("the one booked cook"))
                           << plain(QStringLiteral(" on "));
     else
         headline.sentence << strong(QString(QStringLiteral("all ") + cooksWords(cooks)))
                           << plain(QStringLiteral(" until "));
-    headline.sentence << strong(last) << plain(QStringLiteral("."));
+    if (cooks == 0)
+        return headline;
+    headline.sentence << strong(shortDay(last, wording));
+    if (answer.worst >= 0) {
+        const WoodRisk &risk = answer.risks.at(answer.worst);
+        headline.sentence << plain(QString(QStringLiteral("; most at risk is ") +
+                                           occasionWords(books, risk, wording) +
+                                           QStringLiteral(" with ")))
+                          << strong(chanceWords(risk.chance, risk.error, wording));
+    }
+    headline.sentence << plain(QStringLiteral("."));
     return headline;
+}
+
+// Green wood for the next season, behind whatever was said of this one.
+void addGreen(Headline &headline, const Books &books, const WoodAnswer &answer,
+              const Wording &wording)
+{
+    const WoodOrderChoice &order = answer.greenOrders.first();
+    headline.sentence << plain(QStringLiteral(" For the next season, o"))
+                      << orderWords(books, answer, order, wording);
+    if (const WoodRisk *risk = firstShort(answer, order.lost, true))
+        headline.sentence << plain(QStringLiteral(", or "))
+                          << strong(occasionWords(books, *risk, wording))
+                          << shortWords(*risk, wording);
+    headline.sentence << plain(QStringLiteral("."));
+    if (!answer.orders.isEmpty())
+        return;
+    headline.figure = shortDay(order.orderBy, wording);
+    headline.figureUnit = QStringLiteral("order green wood by");
+    headline.standing =
+        answer.today.daysTo(order.orderBy) <= kActWithinDays ? Standing::Act : Standing::Watch;
 }
 
 Headline unknown(const QString &sentence, const QString &figure, const QString &unit)
@@ -156,39 +217,39 @@ Headline unknown(const QString &sentence, const QString &figure, const QString &
     return headline;
 }
 
-Headline sentenceOf(const Books &books, const WoodAnswer &answer, const WoodGrounds &grounds,
-                    const Wording &wording)
+} // namespace
+
+QString occasionWords(const Books &books, const WoodRisk &risk, const Wording &wording)
 {
-    const QString none = QStringLiteral("–");
+    const QDate day = books.events.contains(risk.event)
+                          ? dayOf(books.events.value(risk.event).start, zoneOf(wording))
+                          : risk.day;
+    return QString(risk.name + QStringLiteral(" on ") + shortDay(day, wording));
+}
+
+Headline woodHeadline(const Books &books, const WoodAnswer &answer, const Wording &wording)
+{
     if (books.movements.isEmpty())
         return unknown(QStringLiteral("No wood is on the books: enter the deliveries that are in "
                                       "the yard, then read their moisture."),
-                       none, QString());
+                       QStringLiteral("–"), QString());
     if (answer.uses.isEmpty())
         return unknown(QStringLiteral("No cooks are booked: enter the next event and its cooks to "
                                       "see whether the dry wood lasts."),
                        QString::number(qRound64(seasonedPounds(answer.stock.readyHeat))),
                        QStringLiteral("seasoned lb dry"));
-    if (!grounds.purchase)
-        return enoughHeadline(answer, wording);
     const qsizetype unread = unreadLots(answer.stock);
-    if (answer.stock.readyHeat.isZero() && unread > 0)
+    if (answer.needed && answer.stock.readyHeat.isZero() && unread > 0)
         return unknown(QString(QStringLiteral("Read the moisture of ") +
                                counted(unread, QStringLiteral("lot"), QStringLiteral("lots")) +
-                               QStringLiteral(" first: wood without a reading does not count as "
-                                              "dry, and no other is left for ") +
-                               cooksWords(answer.uses.size()) + QLatin1Char('.')),
+                               QStringLiteral(" first: no other wood is known to be dry, and ") +
+                               cooksWords(answer.uses.size()) + QStringLiteral(" hang on it.")),
                        QString::number(unread), QStringLiteral("to read"));
-    return orderHeadline(books, answer, grounds, wording);
-}
-
-} // namespace
-
-Headline woodHeadline(const Books &books, const WoodAnswer &answer, const WoodGrounds &grounds,
-                      const Wording &wording)
-{
-    Headline headline = sentenceOf(books, answer, grounds, wording);
-    headline.reasons = woodReasons(books, answer, grounds, wording);
+    Headline headline = !answer.needed            ? enoughHeadline(books, answer, wording)
+                        : answer.orders.isEmpty() ? helplessHeadline(books, answer, wording)
+                                                  : orderHeadline(books, answer, wording);
+    if (!answer.greenOrders.isEmpty())
+        addGreen(headline, books, answer, wording);
     return headline;
 }
 

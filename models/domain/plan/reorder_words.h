@@ -2,24 +2,15 @@
 #pragma once
 
 #include "models/domain/plan/reorder.h"
-#include "models/domain/plan/supply.h"
 
 namespace rickyard::domain {
 
-// What the answer was made from, beside the answer itself.
-struct WoodGrounds {
-    QDate today;
-    QVector<OnTheWay> coming;
-    Heat needMiddle; // of all booked cooks
-    Heat needLower;
-    Heat needUpper;
-    std::optional<Purchase> purchase; // chosen; missing when nothing is to be ordered
-};
-
-Headline woodHeadline(const Books &books, const WoodAnswer &answer, const WoodGrounds &grounds,
-                      const Wording &wording);
-// The same answer's reasons; part of the headline.
+// Without reasons.
+Headline woodHeadline(const Books &books, const WoodAnswer &answer, const Wording &wording);
+// `grounds`: what the question rests on.
 QVector<Reason> woodReasons(const Books &books, const WoodAnswer &answer,
-                            const WoodGrounds &grounds, const Wording &wording);
+                            const QVector<Reason> &grounds, const Wording &wording);
+// "Mill Field Supper on 12 Dec"; an event by the day it is served.
+QString occasionWords(const Books &books, const WoodRisk &risk, const Wording &wording);
 
 } // namespace rickyard::domain

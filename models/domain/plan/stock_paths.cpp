@@ -36,7 +36,8 @@ Problems problemsOf(const StockPlan &plan, int paths)
     if (paths < kFewestPaths || paths > kMostPaths)
         problems << spoiled("paths");
     for (const StockNeed &need : plan.needs)
-        if (!need.heat.finite() || !eventOk(need.event) || !isChance(need.shared))
+        if (!need.heat.finite() || !eventOk(need.event) || !isChance(need.shared) ||
+            !isChance(need.spellShared) || !isChance(need.shared + need.spellShared))
             problems << spoiled("need");
     for (const StockLot &lot : plan.lots)
         if (!lot.heat.finite() || !lot.readyDay.finite() || !eventOk(lot.reservedFor))
@@ -60,6 +61,50 @@ void notBelowZero(std::vector<double> &row)
         x = std::max(x, 0.0);
 }
 
+// The normal scores that needs have in common, one a path.
+class SharedScores
+{
+public:
+    SharedScores(quint64 seed, size_t size) : m_seed(seed), m_size(size) {}
+
+    // What a need shares with others, of group and spell together, and how much of its variance.
+    std::vector<double> of(const StockNeed &need, double &share)
+    {
+        const double group = need.group >= 0 ? need.shared : 0.0;
+        const double spell = need.spell >= 0 ? need.spellShared : 0.0;
+        share = group + spell;
+        if (!(share > 0))
+            return {};
+        if (!(spell > 0))
+            return drawn(need.group, 0);
+        std::vector<double> sum = drawn(need.spell, 1);
+        const double ofSpell = std::sqrt(spell / share);
+        const double ofGroup = std::sqrt(group / share);
+        if (!(group > 0))
+            return sum;
+        const std::vector<double> &norm = drawn(need.group, 0);
+        for (size_t i = 0; i < m_size; ++i)
+            sum[i] = ofSpell * sum[i] + ofGroup * norm[i];
+        return sum;
+    }
+
+private:
+    const std::vector<double> &drawn(int number, int kind)
+    {
+        std::vector<double> &scores = m_scores[{number, kind}];
+        if (scores.empty()) {
+            scores.resize(m_size);
+            DrawStream stream(m_seed, DrawSubject::SharedNeed, number, kind);
+            std::generate(scores.begin(), scores.end(), [&] { return stream.normal(); });
+        }
+        return scores;
+    }
+
+    quint64 m_seed;
+    size_t m_size;
+    std::map<std::pair<int, int>, std::vector<double>> m_scores;
+};
+
 } // namespace
 
 Outcome<StockPaths> StockPaths::draw(StockPlan plan, quint64 seed, int paths)
@@ -81,7 +126,7 @@ Outcome<StockPaths> StockPaths::draw(StockPlan plan, quint64 seed, int paths)
 void StockPaths::drawNeeds()
 {
     const auto size = static_cast<size_t>(m_padded);
-    std::map<int, Row> common;
+    SharedScores scores(m_seed, size);
     m_needs.resize(m_plan.needs.size());
     for (size_t i = 0; i < m_plan.needs.size(); ++i) {
         const StockNeed &need = m_plan.needs[i];
@@ -90,17 +135,12 @@ void StockPaths::drawNeeds()
         m_order.push_back(i);
         DrawStream stream(m_seed, DrawSubject::Need, need.key);
         m_needs[i].resize(size);
-        if (need.group >= 0 && need.shared > 0) {
-            Row &scores = common[need.group];
-            if (scores.empty()) {
-                scores.resize(size);
-                DrawStream shared(m_seed, DrawSubject::SharedNeed, need.group);
-                std::generate(scores.begin(), scores.end(), [&] { return shared.normal(); });
-            }
-            need.heat.fillShared(stream, scores.data(), need.shared, m_needs[i].data(), m_padded);
-        } else {
+        double share = 0;
+        const Row common = scores.of(need, share);
+        if (share > 0)
+            need.heat.fillShared(stream, common.data(), share, m_needs[i].data(), m_padded);
+        else
             need.heat.fill(stream, m_needs[i].data(), m_padded);
-        }
         notBelowZero(m_needs[i]);
     }
     std::stable_sort(m_order.begin(), m_order.end(), [this](size_t a, size_t b) {
@@ -167,12 +207,19 @@ void StockPaths::drawOrder(const PlacedOrder &order, std::vector<Source> &source
         return;
     const double again = order.day + offer.againAfter;
     Source second = load(2 * order.load + 1, again);
-    const Row &first = sources.back().arrival;
-    for (size_t i = 0; i < second.arrival.size(); ++i)
-        if (first[i] <= again) {
+    const Source &first = sources.back();
+    for (size_t i = 0; i < second.arrival.size(); ++i) {
+        const double came = first.arrival[i];
+        if (came > again)
+            continue;
+        if (offer.againWhenWet && first.ready[i] > came + 1.0) { // asked for on that day
+            second.arrival[i] -= again - came;
+            second.ready[i] -= again - came;
+        } else {
             second.arrival[i] = second.ready[i] = kNever;
             second.heat[i] = 0;
         }
+    }
     sources.push_back(std::move(second));
 }
 

@@ -21,10 +21,13 @@ struct StockNeed {
     int event = -1; // index of its event; -1: none
     Spread heat;
     qint64 key = 0; // the record's id
-    // Cooks of a group (a pit: the error of its norm; a cold spell) go astray together: this share
-    // of the variance of the normal score is common to all of them. -1: on its own.
+    // Cooks of a group (a pit: the error of its norm) and cooks of a spell (one stretch of weather)
+    // go astray together: these shares of the variance of the normal score are common to all of
+    // them, together 1 at most. -1: none.
     int group = -1;
     double shared = 0;
+    int spell = -1;
+    double spellShared = 0;
 };
 
 // In burn-first order.
@@ -56,6 +59,7 @@ struct StockOffer {
     // A load that has not come by so many days after its order is ordered once more, on luck of its
     // own; both may come. Infinite: the crew just waits.
     double againAfter = std::numeric_limits<double>::infinity();
+    bool againWhenWet = false; // also on the day it comes, when it has to dry first
     qint64 key = 0;
 };
 
