@@ -1,4 +1,5 @@
-// An order's life on the Wood page, by mouse and keyboard: draft, sent, promised, late, asked, come.
+// An order's life on the Wood page, by mouse and keyboard: draft, sent, promised, late, asked,
+// come.
 #include "tests/support/registry.h"
 #include "tests/support/yard_fixture.h"
 #include "views/records/field_editor.h"
@@ -124,7 +125,8 @@ void TstWoodOrders::aNewOrderByHand()
              qPrintable(sheet.amount()));
     type(sheet.fields(), "count", "3");
     QCOMPARE(sheet.amount(), QStringLiteral("3 half cords (192 ft³) of hickory"));
-    auto *price = qobject_cast<QLineEdit *>(sheet.fields().editor(QStringLiteral("price"))->inner());
+    auto *price =
+        qobject_cast<QLineEdit *>(sheet.fields().editor(QStringLiteral("price"))->inner());
     QCOMPARE(price->text(), QStringLiteral("660")); // 3 × $220
     QTest::keyClick(price, Qt::Key_S, Qt::ControlModifier);
     QCoreApplication::processEvents();
@@ -197,8 +199,8 @@ void TstWoodOrders::promisingTakesTheDay()
     auto page = ordersShown(yard);
     OrderRow *row = page->orders().row(id);
     press(*row, QStringLiteral("Promised for…"));
-    auto *day = qobject_cast<QDateTimeEdit *>(
-        row->promise().editor(QStringLiteral("promised"))->inner());
+    auto *day =
+        qobject_cast<QDateTimeEdit *>(row->promise().editor(QStringLiteral("promised"))->inner());
     QVERIFY(day->hasFocus());
     QCOMPARE(day->date(), kToday.addDays(1));
     day->setSelectedSection(QDateTimeEdit::DaySection);
@@ -220,8 +222,8 @@ void TstWoodOrders::aDayBeforeItWasSentIsRefused()
     auto page = ordersShown(yard);
     OrderRow *row = page->orders().row(id);
     press(*row, QStringLiteral("Promised for…"));
-    auto *day = qobject_cast<QDateTimeEdit *>(
-        row->promise().editor(QStringLiteral("promised"))->inner());
+    auto *day =
+        qobject_cast<QDateTimeEdit *>(row->promise().editor(QStringLiteral("promised"))->inner());
     day->setSelectedSection(QDateTimeEdit::DaySection);
     QTest::keyClick(day, Qt::Key_Down);
     press(*row, QStringLiteral("Note the promise"));
@@ -233,8 +235,8 @@ void TstWoodOrders::aDayBeforeItWasSentIsRefused()
 void TstWoodOrders::lateOnesAreAskedOnce()
 {
     YardFixture yard;
-    const RecordId late = orderIn(yard, OrderState::Promised, kToday.addDays(-20),
-                                  kToday.addDays(-4));
+    const RecordId late =
+        orderIn(yard, OrderState::Promised, kToday.addDays(-20), kToday.addDays(-4));
     const RecordId slow = orderIn(yard, OrderState::Sent, kToday.addDays(-12)); // usually 10 days
     const RecordId inTime = orderIn(yard, OrderState::Sent, kToday.addDays(-1));
     auto page = ordersShown(yard);
@@ -302,8 +304,8 @@ void TstWoodOrders::whatIsTypedSurvivesOtherChanges()
     auto page = ordersShown(yard);
     OrderRow *row = page->orders().row(id);
     press(*row, QStringLiteral("Promised for…"));
-    auto *day = qobject_cast<QDateTimeEdit *>(
-        row->promise().editor(QStringLiteral("promised"))->inner());
+    auto *day =
+        qobject_cast<QDateTimeEdit *>(row->promise().editor(QStringLiteral("promised"))->inner());
     day->setSelectedSection(QDateTimeEdit::DaySection);
     QTest::keyClick(day, Qt::Key_Up);
     orderIn(yard, OrderState::Draft, {});

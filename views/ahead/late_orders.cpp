@@ -61,9 +61,8 @@ void LateOrders::refresh()
         auto *words =
             new TextLabel(QString(one.sentence + QLatin1Char(' ') + asked + QLatin1Char('.')));
         words->setWordWrap(true);
-        row->addWidget(
-            new StatusPill(Role::Act, tr("%1 late").arg(domain::daysWords(one.days))), 0,
-            Qt::AlignVCenter);
+        row->addWidget(new StatusPill(Role::Act, tr("%1 late").arg(domain::daysWords(one.days))), 0,
+                       Qt::AlignVCenter);
         row->addWidget(words, 1);
         auto *ask = new QPushButton(tr("Asked today"));
         ask->setAccessibleName(tr("Note that they were asked today: %1").arg(one.sentence));

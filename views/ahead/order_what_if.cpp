@@ -29,7 +29,7 @@ constexpr int kMostUnits = 60;
 // Colder and milder, in the yard's degrees.
 constexpr int kMostColder = 40;
 constexpr int kMostMilder = 20;
-constexpr int kMostRisk = 40; // per cent
+constexpr int kMostRisk = 40;     // per cent
 constexpr int kAdviceAfter = 350; // milliseconds without a move
 
 } // namespace
@@ -174,12 +174,11 @@ void OrderWhatIf::reset()
         m_answer->course.isEmpty() ? 1 : m_answer->today.daysTo(m_answer->course.last().day);
     const int values[LeverCount] = {units, static_cast<int>(day), 0, 0,
                                     static_cast<int>(std::lround(100 * m_answer->acceptedRisk))};
-    const QPair<int, int> ranges[LeverCount] = {
-        {1, std::min(kMostUnits, std::max(6, 3 * units))},
-        {0, static_cast<int>(std::max<qint64>(1, last))},
-        {0, kMostLateDays},
-        {-kMostMilder, kMostColder},
-        {1, kMostRisk}};
+    const QPair<int, int> ranges[LeverCount] = {{1, std::min(kMostUnits, std::max(6, 3 * units))},
+                                                {0, static_cast<int>(std::max<qint64>(1, last))},
+                                                {0, kMostLateDays},
+                                                {-kMostMilder, kMostColder},
+                                                {1, kMostRisk}};
     for (int i = 0; i < LeverCount; ++i) {
         QSlider *slider = m_levers[static_cast<size_t>(i)].slider;
         const QSignalBlocker quiet(slider);
@@ -299,8 +298,9 @@ void OrderWhatIf::take(const WoodWhatIfAnswer &result)
         plain(tr(" on %1 runs short with a chance of ")
                   .arg(domain::dayWithWeekday(worst.day, m_wording)));
         strong(domain::chanceWords(worst.chance, worst.error, m_wording));
-        plain(result.keeps ? tr(", within the %1 % accepted.").arg(std::lround(100 * *ask.acceptedRisk))
-                           : tr(", over the %1 % accepted.").arg(std::lround(100 * *ask.acceptedRisk)));
+        plain(result.keeps
+                  ? tr(", within the %1 % accepted.").arg(std::lround(100 * *ask.acceptedRisk))
+                  : tr(", over the %1 % accepted.").arg(std::lround(100 * *ask.acceptedRisk)));
     }
     if (result.arrival.isValid())
         plain(tr(" Likely there by %1.").arg(domain::dayWithWeekday(result.arrival, m_wording)));
@@ -309,7 +309,8 @@ void OrderWhatIf::take(const WoodWhatIfAnswer &result)
     m_sentence->setParts(parts);
     const bool judged = result.worst >= 0;
     m_pill->setStatus(!judged ? Role::Info : (result.keeps ? Role::Good : Role::Act),
-                      !judged ? QString() : (result.keeps ? tr("within the risk") : tr("too risky")));
+                      !judged ? QString()
+                              : (result.keeps ? tr("within the risk") : tr("too risky")));
     Q_EMIT answered();
 }
 

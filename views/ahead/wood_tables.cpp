@@ -32,8 +32,8 @@ QString tr_(const char *text)
 items::DerivedCell chanceCell(std::optional<double> chance, std::optional<double> error,
                               const Wording &wording)
 {
-    return FigureTable::figure(
-        chance ? domain::chanceWords(*chance, error, wording) : QString(), chance);
+    return FigureTable::figure(chance ? domain::chanceWords(*chance, error, wording) : QString(),
+                               chance);
 }
 
 items::DerivedCell dayCell(QDate day, const Wording &wording)
@@ -85,9 +85,8 @@ items::DerivedRow supplierRow(const WoodAnswer &answer, const WoodOrderChoice &c
               << chanceCell(choice.chanceToday, {}, wording)
               << chanceCell(choice.chanceLate, {}, wording)
               << chanceCell(choice.chanceColder, {}, wording)
-              << items::DerivedCell{choice.keeps ? tr_("Keeps the risk") : tr_("Not enough"),
-                                    {},
-                                    {}};
+              << items::DerivedCell{
+                     choice.keeps ? tr_("Keeps the risk") : tr_("Not enough"), {}, {}};
     return row;
 }
 
@@ -107,16 +106,15 @@ QString nothingLine(const WoodAnswer &answer, const Wording &wording)
 
 } // namespace
 
-QStringList ifLines(const WoodAnswer &answer,
-                    const std::optional<domain::WoodWhatIfAnswer> &colder, const Wording &wording)
+QStringList ifLines(const WoodAnswer &answer, const std::optional<domain::WoodWhatIfAnswer> &colder,
+                    const Wording &wording)
 {
     QStringList lines{nothingLine(answer, wording)};
     const QString degrees = wording.metric ? tr_("11 °C") : tr_("20 °F");
     if (!answer.orders.isEmpty()) {
         const WoodOrderChoice &best = answer.orders.first();
-        const QString kept =
-            WoodTables::tr("Ordered as proposed the chance is %1.")
-                .arg(domain::chanceWords(best.chance, best.chanceError, wording));
+        const QString kept = WoodTables::tr("Ordered as proposed the chance is %1.")
+                                 .arg(domain::chanceWords(best.chance, best.chanceError, wording));
         lines << WoodTables::tr("If it comes a week late: a chance of %1. %2")
                      .arg(domain::chanceWords(best.chanceLate, {}, wording), kept);
         if (best.chanceColder)

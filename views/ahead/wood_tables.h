@@ -6,8 +6,8 @@
 
 namespace rickyard::views {
 
-// What happens if nothing is ordered, if it comes a week late, if every cook is 20 °F colder: a line
-// each. `colder`: the what-if of it, where the answer proposes no order.
+// What happens if nothing is ordered, if it comes a week late, if every cook is 20 °F colder: a
+// line each. `colder`: the what-if of it, where the answer proposes no order.
 QStringList ifLines(const domain::WoodAnswer &answer,
                     const std::optional<domain::WoodWhatIfAnswer> &colder,
                     const domain::Wording &wording);

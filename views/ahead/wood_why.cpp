@@ -182,9 +182,9 @@ void WoodWhy::askColder()
 
 void WoodWhy::showLines(const std::optional<WoodWhatIfAnswer> &colder)
 {
-    m_lines->setText(ifLines(m_context.answers.answers().wood, colder,
-                             domain::wordingOf(m_context.books()))
-                         .join(QLatin1Char('\n')));
+    m_lines->setText(
+        ifLines(m_context.answers.answers().wood, colder, domain::wordingOf(m_context.books()))
+            .join(QLatin1Char('\n')));
 }
 
 QString WoodWhy::lines() const
@@ -221,9 +221,8 @@ void WoodWhy::write(int source, int units)
     const WoodAnswer &answer = m_context.answers.answers().wood;
     const domain::WoodSource from = answer.sources.value(source);
     const domain::Books &books = m_context.books();
-    domain::WoodOrder order =
-        draftOf(books, from.supplier, from.species, units,
-                items::toLocal(books, m_context.verbs.now()).date());
+    domain::WoodOrder order = draftOf(books, from.supplier, from.species, units,
+                                      items::toLocal(books, m_context.verbs.now()).date());
     order.unit = from.unit;
     if (from.price)
         order.price = *from.price * units + from.delivery.value_or(domain::Money());

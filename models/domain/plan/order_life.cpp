@@ -58,12 +58,6 @@ Moisture moistureWished(const Books &books, const WoodOrder &order)
     return books.suppliers.value(order.supplier).promised.value_or(kDryEnough);
 }
 
-bool hasCome(const Books &books, RecordId order)
-{
-    return std::any_of(books.lots.cbegin(), books.lots.cend(),
-                       [order](const Lot &lot) { return lot.order == order; });
-}
-
 QString askedWords(const WoodOrder &order, QDate today)
 {
     if (!order.chased.isValid())
@@ -201,7 +195,7 @@ QVector<LateOrder> lateOrders(const Books &books, QDate today, const Wording &wo
 {
     QVector<LateOrder> all;
     for (const WoodOrder &order : books.orders)
-        if (!hasCome(books, order.id))
+        if (isOnTheWay(books, order))
             if (const auto late = lateness(books, order, today, wording))
                 all << *late;
     std::stable_sort(all.begin(), all.end(),

@@ -1,6 +1,7 @@
 #include "models/domain/plan/scorecard.h"
 
 #include "models/domain/answers/wording.h"
+#include "models/domain/plan/supply.h"
 #include "models/domain/statistics/descriptive.h"
 #include "models/domain/wood/delivery.h"
 
@@ -10,43 +11,21 @@ namespace rickyard::domain {
 
 namespace {
 
-QDate cameOn(const Books &books, const WoodOrder &order, const Wording &wording)
-{
-    if (order.received.isValid())
-        return order.received;
-    QDate last;
-    for (const Lot &lot : books.lots)
-        if (lot.order == order.id) {
-            const QDate came = dayOf(lot.received, zoneOf(wording));
-            last = last.isValid() ? std::max(last, came) : came;
-        }
-    return last;
-}
-
 void judgeDays(Scorecard &card, const Books &books, const Wording &wording)
 {
-    // The usual time that is theirs by their own word or the yard's figure, not the middle of the
-    // very orders that are judged here.
-    const Supplier supplier = books.suppliers.value(card.supplier);
-    QVector<double> late;
-    for (const WoodOrder &order : books.orders) {
-        if (order.supplier != card.supplier || order.state == OrderState::Draft)
-            continue;
-        ++card.orders;
-        const QDate came = cameOn(books, order, wording);
-        QDate due = order.promised;
-        if (!due.isValid() && order.ordered.isValid() && supplier.leadTime)
-            due = order.ordered.addDays((supplier.leadTime->base() + 86399) / 86400);
-        if (!came.isValid() || !due.isValid() || order.state == OrderState::Cancelled)
-            continue;
-        late << static_cast<double>(std::max<qint64>(0, due.daysTo(came)));
-    }
-    card.judged = static_cast<int>(late.size());
-    card.onTime = static_cast<int>(std::count(late.cbegin(), late.cend(), 0.0));
-    if (late.isEmpty())
+    for (const WoodOrder &order : books.orders)
+        if (order.supplier == card.supplier && order.state != OrderState::Draft)
+            ++card.orders;
+    const LeadRecord record = leadRecordOf(books, card.supplier, wording);
+    card.neverCame = record.neverCame;
+    card.judged = static_cast<int>(record.daysLate.size());
+    if (record.daysLate.empty())
         return;
-    card.medianLate =
-        statistics::median({late.constData(), static_cast<size_t>(late.size())}).value();
+    std::vector<double> late;
+    for (const double days : record.daysLate)
+        late.push_back(std::max(0.0, days)); // before the day is no credit against another order
+    card.onTime = static_cast<int>(std::count(late.cbegin(), late.cend(), 0.0));
+    card.medianLate = statistics::median(late).value();
     card.worstLate = *std::max_element(late.cbegin(), late.cend());
 }
 

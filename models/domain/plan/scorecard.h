@@ -8,9 +8,10 @@ namespace rickyard::domain {
 struct Scorecard {
     RecordId supplier = 0;
     QString name;
-    int orders = 0; // sent, whatever became of them
-    int judged = 0; // that came and had a day to keep: promised, else their usual time
-    int onTime = 0; // of those
+    int orders = 0;    // sent, whatever became of them
+    int judged = 0;    // that came and had a day to keep: promised, else their usual time
+    int onTime = 0;    // of those
+    int neverCame = 0; // asked for in vain and cancelled
     std::optional<double> medianLate; // days, 0 when on the day or before it; of those judged
     std::optional<double> worstLate;
     SupplierRecord record; // short and wet deliveries
