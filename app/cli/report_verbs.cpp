@@ -1,89 +1,15 @@
+#include "app/cli/report.h"
 #include "app/cli/text_table.h"
-#include "app/cli/yard_access.h"
 #include "models/domain/answers/answers.h"
 #include "models/domain/answers/wording.h"
 #include "models/exchange/answers_json.h"
-
-#include <QJsonDocument>
 
 namespace rickyard::app {
 
 using domain::Answers;
 using domain::Books;
-using domain::Headline;
-using domain::Instant;
 
 namespace {
-
-// The books and the moment that a report is about.
-struct Subject {
-    WorkspacePtr yard;
-    Instant now;
-    [[nodiscard]] const Books &books() const { return yard->books(); }
-};
-
-// An exit code when the report cannot begin.
-std::optional<int> begin(CliCall &call, Subject &subject)
-{
-    // A date that cannot be read is a slip of usage whether or not the yard opens.
-    if (!momentOf(call, QStringLiteral("UTC")))
-        return Usage;
-    subject.yard = openForReading(call);
-    if (!subject.yard)
-        return CannotOpen;
-    subject.now = *momentOf(call, subject.books().yard().timeZone);
-    return std::nullopt;
-}
-
-QString standingWord(domain::Standing standing)
-{
-    switch (standing) {
-    case domain::Standing::Good:
-        return QStringLiteral("good");
-    case domain::Standing::Watch:
-        return QStringLiteral("watch");
-    case domain::Standing::Act:
-        return QStringLiteral("act");
-    case domain::Standing::Unknown:
-        break;
-    }
-    return QStringLiteral("not known");
-}
-
-void sayHeadline(QTextStream &out, const QString &title, const Headline &headline)
-{
-    out << title << " (" << standingWord(headline.standing) << ")\n"
-        << wrapped(headline.plainSentence(), 2);
-    TextTable table;
-    bool assumed = false;
-    for (const domain::Reason &reason : headline.reasons) {
-        assumed = assumed || reason.assumption;
-        table.row({reason.label,
-                   QString(reason.value + (reason.assumption ? QStringLiteral(" *") : QString()))});
-    }
-    out << table.text(4);
-    if (assumed)
-        out << "    * rests on something that is not recorded\n";
-    out << "\n";
-}
-
-void sayJson(QTextStream &out, const QJsonObject &object)
-{
-    out << QString::fromUtf8(QJsonDocument(object).toJson(QJsonDocument::Indented));
-}
-
-QString dayText(const Books &books, std::optional<Instant> t)
-{
-    if (!t)
-        return QStringLiteral("–");
-    const QDate day = domain::dayOf(*t, domain::zoneOf(domain::wordingOf(books)));
-    return day.toString(Qt::ISODate);
-}
-
-QString pounds(const Books &books, domain::Heat heat)
-{
-    return domain::heatWords(heat, domain::wordingOf(books));
-}
 
 QString readinessWord(domain::Readiness readiness)
 {
@@ -145,7 +71,7 @@ TextTable stockTable(const Books &books, const domain::Stock &stock)
                                 : QStringLiteral("–"),
                    domain::stackedWords(lot.stacked, domain::wordingOf(books)),
                    lot.splits ? QString::number(*lot.splits, 'f', 0) : QStringLiteral("–"),
-                   pounds(books, lot.netHeat)});
+                   heatText(books, lot.netHeat)});
     }
 
     if (!table.isEmpty())
@@ -197,7 +123,7 @@ void sayPlacements(QTextStream &out, const Books &books, const domain::UpkeepAns
 int runAnswers(CliCall &call)
 {
     Subject subject;
-    if (const auto code = begin(call, subject))
+    if (const auto code = beginReport(call, subject))
         return *code;
     const Answers answers = domain::answersOf(subject.books(), subject.now);
     if (call.launch.has(QStringLiteral("json"))) {
@@ -214,7 +140,7 @@ int runAnswers(CliCall &call)
 int runFuel(CliCall &call)
 {
     Subject subject;
-    if (const auto code = begin(call, subject))
+    if (const auto code = beginReport(call, subject))
         return *code;
     const Books &books = subject.books();
     const domain::FuelAnswer fuel =
@@ -240,7 +166,7 @@ int runFuel(CliCall &call)
 int runStock(CliCall &call)
 {
     Subject subject;
-    if (const auto code = begin(call, subject))
+    if (const auto code = beginReport(call, subject))
         return *code;
     const Books &books = subject.books();
     const domain::Stock stock = domain::stockAt(books, subject.now);
@@ -250,9 +176,9 @@ int runStock(CliCall &call)
         call.out << "There is no wood on the books.\n";
         return Finished;
     }
-    call.out << table.text() << "\nDry enough to burn   " << pounds(books, stock.readyHeat) << ", "
-             << domain::stackedWords(stock.readyStacked, domain::wordingOf(books))
-             << "\nWet, unread or held  " << pounds(books, stock.waitingHeat) << "\n";
+    call.out << table.text() << "\nDry enough to burn   " << heatText(books, stock.readyHeat)
+             << ", " << domain::stackedWords(stock.readyStacked, domain::wordingOf(books))
+             << "\nWet, unread or held  " << heatText(books, stock.waitingHeat) << "\n";
     const auto fuel = domain::fuelAnswer(books, subject.now, domain::wordingOf(books));
     const auto order =
         domain::burnFirst(books, stock, domain::plannedUses(books, fuel, subject.now));
@@ -268,7 +194,7 @@ int runStock(CliCall &call)
 int runMoisture(CliCall &call)
 {
     Subject subject;
-    if (const auto code = begin(call, subject))
+    if (const auto code = beginReport(call, subject))
         return *code;
     const Books &books = subject.books();
     const auto seasoning = domain::seasoningOf(books, subject.now);
@@ -306,38 +232,10 @@ int runMoisture(CliCall &call)
     return Finished;
 }
 
-int runReorder(CliCall &call)
-{
-    Subject subject;
-    if (const auto code = begin(call, subject))
-        return *code;
-    const Books &books = subject.books();
-    const Answers answers = domain::answersOf(books, subject.now);
-    if (call.launch.has(QStringLiteral("json"))) {
-        sayJson(call.out, exchange::toJson(answers.wood, books));
-        return Finished;
-    }
-    call.out << yardLine(books, subject.now) << "\n\n";
-    sayHeadline(call.out, QStringLiteral("Wood"), answers.wood.headline);
-    TextTable table(
-        {Align::Left, Align::Left, Align::Left, Align::Right, Align::Right, Align::Left});
-    for (const domain::PlannedUse &use : answers.wood.uses)
-        table.row({dayText(books, use.light), books.pits.value(use.pit).name,
-                   use.event != 0 ? books.events.value(use.event).name : QString(),
-                   pounds(books, use.middle), pounds(books, use.stockAfter),
-                   use.shortOf ? QStringLiteral("may run short") : QString()});
-    if (table.isEmpty())
-        return Finished;
-    table.heading({QStringLiteral("Light"), QStringLiteral("Pit"), QStringLiteral("Event"),
-                   QStringLiteral("Takes"), QStringLiteral("Dry wood after"), QString()});
-    call.out << table.text();
-    return Finished;
-}
-
 int runUpkeep(CliCall &call)
 {
     Subject subject;
-    if (const auto code = begin(call, subject))
+    if (const auto code = beginReport(call, subject))
         return *code;
     const Books &books = subject.books();
     const Answers answers = domain::answersOf(books, subject.now);

@@ -47,11 +47,11 @@ int runAnswers(CliCall &call); // report_verbs.cpp
 int runFuel(CliCall &call);
 int runStock(CliCall &call);
 int runMoisture(CliCall &call);
-int runReorder(CliCall &call);
 int runUpkeep(CliCall &call);
-int runImport(CliCall &call); // import_verb.cpp
-int runExport(CliCall &call); // export_verb.cpp
-int runBackup(CliCall &call); // file_verbs.cpp
+int runReorder(CliCall &call); // reorder_verb.cpp
+int runImport(CliCall &call);  // import_verb.cpp
+int runExport(CliCall &call);  // export_verb.cpp
+int runBackup(CliCall &call);  // file_verbs.cpp
 int runRestore(CliCall &call);
 int runCheck(CliCall &call);
 int runDemo(CliCall &call);

@@ -30,71 +30,6 @@ QString standingKey(domain::Standing standing)
     return {};
 }
 
-QString readinessKey(domain::Readiness readiness)
-{
-    switch (readiness) {
-    case domain::Readiness::Dry:
-        return QStringLiteral("dry");
-    case domain::Readiness::Wet:
-        return QStringLiteral("wet");
-    case domain::Readiness::NoReading:
-        return QStringLiteral("no_reading");
-    case domain::Readiness::OnHold:
-        return QStringLiteral("on_hold");
-    case domain::Readiness::NeverBurn:
-        return QStringLiteral("never_burn");
-    case domain::Readiness::Empty:
-        return QStringLiteral("empty");
-    }
-    return {};
-}
-
-QJsonObject stockJson(const domain::Stock &stock, const Books &books)
-{
-    JsonFields json;
-    json.mass("dry", stock.dryMass);
-    json.mass("ready_dry", stock.readyDryMass);
-    json.heat("ready", stock.readyHeat);
-    json.volume("ready_stacked", stock.readyStacked);
-    json.heat("waiting", stock.waitingHeat);
-    QJsonArray lots;
-    for (const domain::LotStock &lot : stock.lots) {
-        JsonFields row;
-        row.record("lot", books, TableId::Lot, lot.lot);
-        row.mass("dry", lot.dryMass);
-        row.moisture("moisture", lot.moisture);
-        row.moisture("moisture_half_width", lot.moistureHalfWidth);
-        row.time("read_at", lot.readAt);
-        row.set("readiness", readinessKey(lot.readiness));
-        row.mass("as_is", lot.asIs);
-        row.number("splits", lot.splits);
-        row.volume("solid", lot.solid);
-        row.volume("stacked", lot.stacked);
-        row.heat("net", lot.netHeat);
-        row.set("moisture_assumed", lot.moistureAssumed);
-        lots.append(row.object());
-    }
-    json.set("lots", lots);
-    return json.object();
-}
-
-QJsonObject useJson(const domain::PlannedUse &use, const Books &books)
-{
-    JsonFields json;
-    json.record("planned_cook", books, TableId::PlannedCook, use.plannedCook);
-    json.record("event", books, TableId::Event, use.event);
-    json.record("pit", books, TableId::Pit, use.pit);
-    json.time("light", use.light);
-    json.heat("expected", use.middle);
-    json.heat("lower", use.lower);
-    json.heat("upper", use.upper);
-    json.temperature("outside", use.outside);
-    json.set("weather_basis", use.weatherBasis);
-    json.heat("stock_after", use.stockAfter);
-    json.set("short", use.shortOf);
-    return json.object();
-}
-
 QJsonObject columnsJson(const domain::HeatColumns &columns)
 {
     JsonFields json;
@@ -255,36 +190,6 @@ QJsonObject toJson(const domain::Headline &headline)
         reasons.append(row.object());
     }
     json.set("reasons", reasons);
-    return json.object();
-}
-
-QJsonObject toJson(const domain::WoodAnswer &answer, const Books &books)
-{
-    JsonFields json;
-    json.set("headline", toJson(answer.headline));
-    json.set("stock", stockJson(answer.stock, books));
-    QJsonArray uses;
-    for (const domain::PlannedUse &use : answer.uses)
-        uses.append(useJson(use, books));
-    json.set("planned_cooks", uses);
-    QJsonArray course;
-    for (const domain::StockPoint &point : answer.course) {
-        JsonFields row;
-        row.day("day", point.day);
-        row.heat("expected", point.middle);
-        row.heat("lower", point.lower);
-        row.heat("upper", point.upper);
-        course.append(row.object());
-    }
-    json.set("course", course);
-    json.record("first_short_event", books, TableId::Event, answer.firstShortEvent);
-    json.record("first_short_cook", books, TableId::PlannedCook, answer.firstShortCook);
-    json.day("order_by", answer.orderBy);
-    json.record("supplier", books, TableId::Supplier, answer.supplier);
-    json.volume("order_stacked", answer.amount);
-    json.set("order_in_words", answer.amountInUnit);
-    json.set("lead_time_d", domain::hours(answer.leadTime) / 24.0);
-    json.heat("missing", answer.missing);
     return json.object();
 }
 

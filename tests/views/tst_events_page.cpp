@@ -71,7 +71,7 @@ private slots:
         QCOMPARE(woodStateOf(books, &use).role, Role::Act);
         QVERIFY(woodStateOf(books, &use).word.contains(QStringLiteral("120")));
         use.shortOf = false;
-        use.assumed = false;
+        use.standIns.clear();
         QCOMPARE(woodStateOf(books, &use).role, Role::Good);
     }
 

@@ -120,7 +120,7 @@ WoodState woodStateOf(const Books &books, const PlannedUse *use)
         return {Role::Info, tr("Not ahead any more")};
     if (use->shortOf)
         return {Role::Act, tr("Short by %1").arg(heatWords(use->shortfall, wordingOf(books)))};
-    if (use->assumed)
+    if (use->assumed())
         return {Role::Watch, tr("Dry wood enough, if the assumptions hold")};
     return {Role::Good, tr("Dry wood enough")};
 }

@@ -13,7 +13,7 @@ namespace rickyard::domain {
 
 namespace {
 
-constexpr double kNever = std::numeric_limits<double>::infinity();
+constexpr double kNotWithin = std::numeric_limits<double>::infinity();
 // Standard errors of a delivery that was not stacked (common practice, no source): loose loads,
 // weighed ones (their moisture), and what only the invoice says.
 constexpr double kLooseError = 0.10;
@@ -90,7 +90,7 @@ Spread readyOf(const LotStock &lot, const QuestionGrounds &grounds)
     if (lot.readiness == Readiness::Dry)
         return {};
     const auto forecast = grounds.seasoning.constFind(lot.lot);
-    return forecast == grounds.seasoning.cend() ? Spread::fixed(kNever) : readyDays(*forecast);
+    return forecast == grounds.seasoning.cend() ? Spread::fixed(kNotWithin) : readyDays(*forecast);
 }
 
 // What keeps a lot from being counted as it stands, or how well it is known.
