@@ -6,7 +6,7 @@
 #include "tests/support/yard_fixture.h"
 #include "views/ahead/ahead_page.h"
 #include "views/ahead/answer_card.h"
-#include "views/ahead/fan_chart.h"
+#include "views/wood/fan_chart.h"
 #include "views/ahead/late_orders.h"
 #include "views/ahead/order_what_if.h"
 #include "views/ahead/wood_tables.h"

@@ -3,7 +3,6 @@
 #include "models/domain/answers/answers.h"
 #include "models/domain/plan/order_life.h"
 #include "models/items/wording.h"
-#include "views/ahead/fan_chart.h"
 #include "views/ahead/order_what_if.h"
 #include "views/ahead/wood_tables.h"
 #include "views/records/figure_table.h"
@@ -11,6 +10,7 @@
 #include "views/theme/icons.h"
 #include "views/theme/theme_hub.h"
 #include "views/widgets/text_label.h"
+#include "views/wood/fan_chart.h"
 #include "views/wood/order_sheet.h"
 
 #include <QHeaderView>
@@ -27,7 +27,6 @@ using domain::WoodWhatIfAnswer;
 namespace {
 
 constexpr int kMostRowsShown = 8;
-constexpr double kColderKelvin = 20 / 1.8; // 20 °F
 
 } // namespace
 
@@ -167,7 +166,7 @@ void WoodWhy::askColder()
     if (!answer.planner || !answer.orders.isEmpty())
         return;
     WoodWhatIf ask;
-    ask.colderKelvin = kColderKelvin;
+    ask.colderKelvin = domain::kColderKelvin;
     const domain::Wording wording = domain::wordingOf(m_context.books());
     m_colder.run<WoodWhatIfAnswer>(
         [answer, ask, wording](LatestWork::Watch &watch) {

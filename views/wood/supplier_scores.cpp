@@ -21,7 +21,7 @@ using domain::TableId;
 
 namespace {
 
-constexpr int kMostRowsShown = 6;
+constexpr int kMostScoresShown = 6;
 
 QVector<items::DerivedModel::Column> scoreColumns()
 {
@@ -117,7 +117,7 @@ void SupplierScores::refresh()
         rows << rowOf(card, wording);
     m_table->setRows(rows);
     setVisible(!rows.isEmpty());
-    const int shown = qBound(1, static_cast<int>(rows.size()), kMostRowsShown);
+    const int shown = qBound(1, static_cast<int>(rows.size()), kMostScoresShown);
     m_table->setFixedHeight(m_table->horizontalHeader()->sizeHint().height() +
                             shown * theme(this).rowHeight() + theme(this).px(4));
 }

@@ -16,7 +16,9 @@ class FanChart : public ChartView
     Q_OBJECT
 
 public:
-    explicit FanChart(QWidget *parent = nullptr);
+    // Brief: for a narrow place, with few words in its key.
+    enum class Size { Whole, Brief };
+    explicit FanChart(Size size = Size::Whole, QWidget *parent = nullptr);
 
     // The books must outlive it.
     void show(const domain::Books &books, const domain::WoodAnswer &answer);
@@ -47,6 +49,7 @@ private:
     QScatterSeries *m_safe;            // events within the accepted risk
     QVector<QScatterSeries *> m_risky; // those over it, one each for its label
     QHash<qint64, QString> m_words;    // of events, by the abscissa
+    bool m_brief;
     bool m_metric = false;
     double m_most = 1;
     double m_roomHeat = 0; // 0: not known

@@ -1,4 +1,4 @@
-#include "views/ahead/fan_chart.h"
+#include "views/wood/fan_chart.h"
 
 #include "models/domain/answers/answers.h"
 #include "models/domain/answers/wording.h"
@@ -51,14 +51,15 @@ double noonOfDate(QDate day)
     return static_cast<double>(QDateTime(day, QTime(12, 0)).toMSecsSinceEpoch());
 }
 
-FanChart::FanChart(QWidget *parent)
+FanChart::FanChart(Size size, QWidget *parent)
     : ChartView(tr("Dry wood ahead"), parent), m_days(new QDateTimeAxis), m_heat(new QValueAxis),
-      m_middle(lineOf(tr("if nothing is ordered, with 90 % interval"))),
+      m_middle(lineOf(size == Size::Brief ? tr("nothing ordered")
+                                          : tr("if nothing is ordered, with 90 % interval"))),
       m_order(lineOf(tr("with the order"))), m_by(lineOf(tr("order by"))),
-      m_room(lineOf(tr("room for wood"))), m_safe(new QScatterSeries)
+      m_room(lineOf(tr("room for wood"))), m_safe(new QScatterSeries), m_brief(size == Size::Brief)
 {
     m_days->setFormat(QStringLiteral("d MMM"));
-    m_days->setTickCount(7);
+    m_days->setTickCount(m_brief ? 4 : 7);
     m_heat->setLabelFormat(QStringLiteral("%.0f"));
     addAxis(m_days, Qt::AlignBottom);
     addAxis(m_heat, Qt::AlignLeft);
@@ -79,12 +80,14 @@ FanChart::FanChart(QWidget *parent)
 
 QSize FanChart::sizeHint() const
 {
-    return {theme(this).px(760), theme(this).px(280)};
+    return m_brief ? QSize(theme(this).px(420), theme(this).px(200))
+                   : QSize(theme(this).px(760), theme(this).px(280));
 }
 
 QSize FanChart::minimumSizeHint() const
 {
-    return {theme(this).px(320), theme(this).px(240)};
+    return m_brief ? QSize(theme(this).px(240), theme(this).px(160))
+                   : QSize(theme(this).px(320), theme(this).px(240));
 }
 
 double FanChart::shown(Heat heat) const
@@ -100,7 +103,8 @@ void FanChart::show(const domain::Books &books, const WoodAnswer &answer)
     showCourse(answer);
     showRoom(books, answer);
     showEvents(answer);
-    showOrder(answer.withOrder, answer.orderBy, tr("with the order proposed"), {});
+    showOrder(answer.withOrder, answer.orderBy,
+              m_brief ? tr("with the order") : tr("with the order proposed"), {});
     setSummary(answer.headline.plainSentence());
 }
 
@@ -167,13 +171,16 @@ void FanChart::showEvents(const WoodAnswer &answer)
         one->setPointLabelsVisible(true);
         one->setPointLabelsClipping(false);
         add(one, 4, SeriesPart::Measured);
-        if (!m_risky.isEmpty())
+        if (m_brief || !m_risky.isEmpty())
             for (QLegendMarker *marker : chart()->legend()->markers(one))
                 marker->setVisible(false);
         m_risky << one;
     }
     m_safe->replace(safe);
     m_safe->setVisible(!safe.isEmpty());
+    if (m_brief)
+        for (QLegendMarker *marker : chart()->legend()->markers(m_safe))
+            marker->setVisible(false);
 }
 
 void FanChart::setTop(double most)
@@ -181,8 +188,8 @@ void FanChart::setTop(double most)
     const bool roomShown = m_roomHeat > 0 && m_roomHeat <= kRoomInSight * most;
     m_room->setVisible(roomShown);
     if (roomShown) {
-        const double left = m_days->min().toMSecsSinceEpoch();
-        const double right = m_days->max().toMSecsSinceEpoch();
+        const auto left = static_cast<double>(m_days->min().toMSecsSinceEpoch());
+        const auto right = static_cast<double>(m_days->max().toMSecsSinceEpoch());
         m_room->replace(QList<QPointF>{{left, m_roomHeat}, {right, m_roomHeat}});
         most = std::max(most, m_roomHeat);
     }
@@ -207,8 +214,9 @@ void FanChart::showOrder(const QVector<StockPoint> &course, QDate orderDay, cons
     setTop(most);
     const bool ordering = orderDay.isValid() && !line.isEmpty();
     const QString date = woodLocale().toString(orderDay, QStringLiteral("d MMM"));
-    m_by->setName(orderDay == m_answer.orderBy ? tr("order by %1").arg(date)
-                                               : tr("ordered %1").arg(date));
+    m_by->setName(m_brief                        ? tr("order by")
+                  : orderDay == m_answer.orderBy ? tr("order by %1").arg(date)
+                                                 : tr("ordered %1").arg(date));
     m_by->replace(ordering ? QList<QPointF>{{noonOfDate(orderDay), m_heat->min()},
                                             {noonOfDate(orderDay), m_heat->max()}}
                            : QList<QPointF>{});
