@@ -1,8 +1,10 @@
 // The command line as a script sees it: output, messages and exit codes.
+// To renew the golden files after a wanted change (of the demo yard too): RICKYARD_RENEW_GOLDEN=1.
 #include "app/cli/command_line.h"
 #include "tests/app/demo_yard.h"
 #include "tests/support/registry.h"
 
+#include <QJsonArray>
 #include <QJsonDocument>
 #include <QJsonObject>
 #include <QProcess>
@@ -25,6 +27,8 @@ private Q_SLOTS:
     void answersInWordsAndJson();
     void everyReportSpeaks_data();
     void everyReportSpeaks();
+    void reorderIsGolden();
+    void reorderTakesTheAcceptedRisk();
     void readsDaysAndTimes();
     void exportedTablesComeBackUnchanged();
     void wholeYardMovesToANewFile();
@@ -115,6 +119,9 @@ void TstCommandLine::refusesWhatItDoesNotKnow_data()
     QTest::newRow("table") << QStringList{QStringLiteral("export"), QStringLiteral("lots")};
     QTest::newRow("kind") << QStringList{QStringLiteral("import"), QStringLiteral("lots"),
                                          QStringLiteral("x.csv")};
+    for (const char *risk : {"much", "0", "100", "-5", ""})
+        QTest::addRow("risk %s", risk) << QStringList{
+            QStringLiteral("reorder"), QStringLiteral("--accept"), QString::fromUtf8(risk)};
     QTest::newRow("seed") << QStringList{QStringLiteral("demo"), QStringLiteral("new.rickyard"),
                                          QStringLiteral("--seed"), QStringLiteral("x")};
 }
@@ -183,7 +190,7 @@ void TstCommandLine::everyReportSpeaks_data()
     row("fuel", "--json", "{");
     row("stock", "", "too wet");
     row("moisture", "", "% dry basis");
-    row("reorder", "", "may run short");
+    row("reorder", "", "If nothing more is ordered");
     row("reorder", "--json", "{");
     row("upkeep", "", "overdue");
     row("upkeep", "--json", "{");
@@ -199,6 +206,39 @@ void TstCommandLine::everyReportSpeaks()
     if (part == QLatin1String("{"))
         QVERIFY(QJsonDocument::fromJson(ran.out.toUtf8()).isObject());
     QVERIFY(run({QStringLiteral("help")}).out.contains(arguments.first()));
+}
+
+void TstCommandLine::reorderIsGolden()
+{
+    const Ran ran = run(QStringList{QStringLiteral("reorder")} + m_then);
+    QVERIFY2(ran.code == 0, qPrintable(ran.err));
+    QFile file(QStringLiteral(RICKYARD_TEST_DATA "/cli/reorder.txt"));
+    if (qEnvironmentVariableIsSet("RICKYARD_RENEW_GOLDEN") && file.open(QIODevice::WriteOnly)) {
+        file.write(ran.out.toUtf8());
+        file.close();
+    }
+    QVERIFY(file.open(QIODevice::ReadOnly));
+    QCOMPARE(ran.out, QString::fromUtf8(file.readAll()));
+}
+
+void TstCommandLine::reorderTakesTheAcceptedRisk()
+{
+    const auto at = [this](const QStringList &more) {
+        const Ran ran =
+            run(QStringList{QStringLiteral("reorder"), QStringLiteral("--json")} + more + m_then);
+        return QJsonDocument::fromJson(ran.out.toUtf8()).object();
+    };
+    const QString option = QStringLiteral("--accept");
+    const QJsonObject usual = at({});
+    QCOMPARE(usual.value(QLatin1String("accepted_risk")).toDouble(), 0.05);
+    const QJsonObject bold = at({option, QStringLiteral("30")});
+    QCOMPARE(bold.value(QLatin1String("accepted_risk")).toDouble(), 0.3);
+    QCOMPARE(at({option, QStringLiteral("2.5%")}).value(QLatin1String("accepted_risk")).toDouble(),
+             0.025);
+    // The chances are of the books and not of what is accepted.
+    QCOMPARE(bold.value(QLatin1String("risks")), usual.value(QLatin1String("risks")));
+    for (const char *key : {"risks", "orders", "course", "course_with_order"})
+        QVERIFY2(!usual.value(QLatin1String(key)).toArray().isEmpty(), key);
 }
 
 void TstCommandLine::readsDaysAndTimes()

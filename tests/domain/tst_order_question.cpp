@@ -1,6 +1,6 @@
 // How the books become the question of what to order: every input by itself.
+#include "models/domain/fire/wood_measure.h"
 #include "models/domain/plan/order_question.h"
-#include "models/domain/wood/wood_measure.h"
 #include "tests/domain/wood_plan_builder.h"
 #include "tests/support/registry.h"
 

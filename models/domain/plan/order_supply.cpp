@@ -1,10 +1,10 @@
 #include "models/domain/plan/order_supply.h"
 
 #include "models/domain/answers/wording.h"
+#include "models/domain/fire/wood_measure.h"
 #include "models/domain/wood/burn_first.h"
 #include "models/domain/wood/ledger.h"
 #include "models/domain/wood/sale.h"
-#include "models/domain/wood/wood_measure.h"
 
 #include <algorithm>
 #include <cmath>
@@ -152,10 +152,10 @@ void addOverdrawn(const LotStock &lot, BookQuestion &asked, const QuestionGround
 
 Volume orderedVolume(const Books &books, const WoodOrder &order)
 {
-    if (order.volume > Volume() || !order.unit || !order.count)
+    if (order.volume > Volume() || !order.count)
         return order.volume;
     const Supplier supplier = books.suppliers.value(order.supplier);
-    const auto unit = unitVolume(*order.unit, supplier.stickLength, supplier.bundleVolume);
+    const auto unit = unitVolume(order.unit, supplier.stickLength, supplier.bundleVolume);
     return unit ? *unit * number(*order.count) : Volume();
 }
 
