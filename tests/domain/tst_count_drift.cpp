@@ -239,8 +239,9 @@ void TstCountDrift::moreThanTheBooksIsNotTaken()
     QVERIFY2(drift.clues.first().cause == DriftCause::PutThere, qPrintable(told(drift)));
 }
 
-// No burning, weighed on arrival, 72 kg less counted: three causes are left. With the ordinate of
-// the normal curve (any table: 0.3989 at 0, 0.0540 at 2, 0.2331 at 1.0365) worked out by hand.
+// No burning, weighed on arrival, 72 kg less counted: three causes are left, worked out by hand.
+// Half a normal of 420 kg with an error of 33.84 kg on top is 2 phi(72 / 421.4) / 421.4 times the
+// normal integral up to 72 × 420 / (33.84 × 421.4) = 2.12, which tables give as 0.9830.
 void TstCountDrift::sharesAreBayesRuleByHand()
 {
     const Books books = yardWithRick();
@@ -251,7 +252,7 @@ void TstCountDrift::sharesAreBayesRuleByHand()
     };
     const double byCount = 0.35 * ordinate(72, error);
     const double byDelivery = 0.08 * ordinate(72, std::hypot(0.04 * 1200, error));
-    const double taken = 0.08 * 2 * ordinate(72, std::hypot(0.35 * 1200, error));
+    const double taken = 0.04 * 2 * ordinate(72, std::hypot(0.35 * 1200, error)) * 0.9830;
     const double sum = byCount + byDelivery + taken;
     const CountDrift drift = driftOf(books, counted, 3);
     double whole = 0;
@@ -260,7 +261,7 @@ void TstCountDrift::sharesAreBayesRuleByHand()
         const double expected = clue.cause == DriftCause::CountError ? byCount
                                 : clue.cause == DriftCause::Delivery ? byDelivery
                                                                      : taken;
-        QVERIFY2(std::abs(clue.share - expected / sum) < 1e-6, qPrintable(told(drift)));
+        QVERIFY2(std::abs(clue.share - expected / sum) < 1e-4, qPrintable(told(drift)));
     }
     QVERIFY(whole <= 1 + 1e-9 && whole > 1 - 2 * kLeastShare);
     QVERIFY(

@@ -131,7 +131,7 @@ Outcome<WoodOrder> afterStep(const WoodOrder &order, OrderStep step, QDate day, 
     return next;
 }
 
-std::optional<Volume> orderedVolume(const Books &books, const WoodOrder &order)
+std::optional<Volume> volumeOrdered(const Books &books, const WoodOrder &order)
 {
     if (!order.count)
         return order.volume.base() > 0 ? std::optional(order.volume) : std::nullopt;
@@ -236,7 +236,11 @@ QString orderMessage(const Books &books, const WoodOrder &order, const Wording &
           << (yard.isEmpty() ? QStringLiteral("Thank you.") : QStringLiteral("Thank you,"));
     if (!yard.isEmpty())
         lines << yard;
-    return lines.join(QLatin1Char('\n'));
+    // Plain spaces: it is pasted into whatever they write in.
+    QString text = lines.join(QLatin1Char('\n'));
+    for (const char16_t space : {u'\u202F', u'\u2009', u'\u00A0'})
+        text.replace(QChar(space), QLatin1Char(' '));
+    return text;
 }
 
 } // namespace rickyard::domain

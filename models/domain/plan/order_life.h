@@ -26,7 +26,7 @@ Outcome<WoodOrder> afterStep(const WoodOrder &order, OrderStep step, QDate day,
 // Stacked volume of so many units of that supplier. A pound has none of its own: it is that much
 // wood at the moisture wished (else promised by the supplier, else the limit of dry). Missing when
 // the unit's volume or the wood is not known.
-std::optional<Volume> orderedVolume(const Books &books, const WoodOrder &order);
+std::optional<Volume> volumeOrdered(const Books &books, const WoodOrder &order);
 // What the supplier asks for the order by their price a unit and their delivery; missing without a
 // price a unit.
 std::optional<Money> usualPrice(const Books &books, const WoodOrder &order);

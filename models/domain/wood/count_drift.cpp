@@ -27,6 +27,23 @@ double normalDensity(double x, double mean, double sd)
     return std::exp(-0.5 * z * z) / (sd * std::sqrt(2 * std::numbers::pi));
 }
 
+double normalBelow(double z)
+{
+    return 0.5 * std::erfc(-z / std::numbers::sqrt2);
+}
+
+// Density of the drift seen under a cause with the error of the count on top. A cause of one
+// direction alone is half a normal, which with a normal error is a skew normal (Azzalini 1985,
+// Scandinavian Journal of Statistics 12:171; from memory).
+double densityUnder(const SuspectedCause &cause, double drift, double countSd)
+{
+    const double sd = std::hypot(cause.sd, countSd);
+    const double density = normalDensity(drift, cause.mean, sd);
+    if (cause.sign == 0)
+        return density;
+    return 2 * density * normalBelow(cause.sign * drift * cause.sd / (countSd * sd));
+}
+
 Outcome<CountedWood> fromStacks(const Books &books, const Lot &lot, const RickCount &count,
                                 Instant now)
 {
@@ -103,11 +120,7 @@ CountDrift countDrift(const Books &books, RecordId lot, const CountedWood &count
     double sum = 0;
     for (const SuspectedCause &suspect :
          suspectedCauses({books, lot, counted, way, now, moistureNow, wording, result})) {
-        if (suspect.sign * drift < 0) // a cause of one direction alone
-            continue;
-        const double sd = std::hypot(suspect.sd, countSd);
-        const double sides = suspect.sign == 0 ? 1 : 2;
-        const double weight = suspect.prior * sides * normalDensity(drift, suspect.mean, sd);
+        const double weight = suspect.prior * densityUnder(suspect, drift, countSd);
         sum += weight;
         result.clues << DriftClue{suspect.cause, weight, suspect.words};
     }

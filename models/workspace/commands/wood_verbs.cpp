@@ -57,7 +57,7 @@ Outcome<RecordId> Verbs::draftOrder(WoodOrder order)
         return Outcome<RecordId>::failed(tr("Order at least some of it: a number above zero."),
                                          QStringLiteral("count"));
     if (order.count) {
-        const auto volume = domain::orderedVolume(books(), order);
+        const auto volume = domain::volumeOrdered(books(), order);
         if (!volume)
             return Outcome<RecordId>::failed(
                 tr("What a unit of this holds is not known: choose the wood, or give the volume "
