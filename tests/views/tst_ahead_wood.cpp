@@ -6,12 +6,12 @@
 #include "tests/support/yard_fixture.h"
 #include "views/ahead/ahead_page.h"
 #include "views/ahead/answer_card.h"
-#include "views/wood/fan_chart.h"
 #include "views/ahead/late_orders.h"
 #include "views/ahead/order_what_if.h"
 #include "views/ahead/wood_tables.h"
 #include "views/ahead/wood_why.h"
 #include "views/records/figure_table.h"
+#include "views/wood/fan_chart.h"
 
 #include <QAbstractItemModelTester>
 #include <QComboBox>
@@ -30,10 +30,19 @@ using views::OrderWhatIf;
 
 namespace {
 
-// A yard whose dry wood does not last: the dry rick is nearly burned up.
+// A yard whose dry wood does not last: the dry rick is nearly burned up, and the event is some
+// weeks off.
 struct ShortYard : YardFixture {
-    explicit ShortYard(double pounds = 40)
+    explicit ShortYard(double pounds = 40, int laterDays = 40)
     {
+        const Duration later = Duration::ofBase(laterDays * 86400LL);
+        Event feast = verbs->books().events.value(event);
+        feast.start = feast.start + later;
+        feast.end = feast.end + later;
+        PlannedCook cook = verbs->books().plannedCooks.value(plannedCook);
+        cook.light = cook.light + later;
+        if (!verbs->putAll({toRow(feast), toRow(cook)}, QStringLiteral("later")))
+            qFatal("later");
         const auto counted = verbs->count(dryLot, massFromPounds(pounds), QString());
         if (!counted)
             qFatal("count");
@@ -96,6 +105,7 @@ private Q_SLOTS:
     void theWhyOpensTheFan();
     void tablesHoldTheSameNumbers();
     void nothingToOrderIsSaidPlainly();
+    void aLostCauseIsSaidPlainly();
     void slidersAskTheSameDraw();
     void itAnswersWhileDragging();
     void anotherRiskBringsAdvice();
@@ -172,6 +182,19 @@ void TstAheadWood::nothingToOrderIsSaidPlainly()
         shown.why().lines().contains(QStringLiteral("If every cook is 20 °F colder: ")), 30000);
     QVERIFY(!shown.why().fan().showsOrder());
     QVERIFY(!shown.why().suppliers().isVisible());
+}
+
+// The event is nearer than any load.
+void TstAheadWood::aLostCauseIsSaidPlainly()
+{
+    ShortYard yard(40, -8);
+    const Shown shown(yard);
+    shown.openWhy();
+    QVERIFY(woodOf(yard).needed);
+    QVERIFY(woodOf(yard).orders.isEmpty());
+    QVERIFY2(shown.why().lines().contains(QStringLiteral("no order would come in time")),
+             qPrintable(shown.why().lines()));
+    QVERIFY(!buttonIn(shown.why(), QStringLiteral("Write the order"))->isEnabled());
 }
 
 void TstAheadWood::slidersAskTheSameDraw()

@@ -157,7 +157,9 @@ void TstWoodOrders::aRefusedOrderKeepsWhatWasTyped()
     press(page->orders(), QStringLiteral("New order"));
     views::FieldSet &fields = page->orders().sheet().fields();
     type(fields, "count", "-2");
-    type(fields, "note", "by the back gate");
+    auto *note = fields.editor(QStringLiteral("note"))->inner();
+    note->setFocus();
+    QTest::keyClicks(note, QStringLiteral("by the back gate"));
     press(page->orders(), QStringLiteral("Keep the draft"));
     QVERIFY(yard.verbs->books().orders.isEmpty());
     QVERIFY(fields.row(QStringLiteral("count"))->hasProblem());

@@ -122,8 +122,10 @@ QStringList ifLines(const WoodAnswer &answer, const std::optional<domain::WoodWh
                          .arg(degrees, domain::chanceWords(*best.chanceColder, {}, wording));
         return lines;
     }
-    if (!answer.needed)
-        lines << tr_("If it comes a week late: nothing needs ordering that could be late.");
+    lines << (answer.needed
+                  ? tr_("If it comes a week late: no order would come in time to help even on its "
+                        "day. Ask for wood to be had at once, or move the cook.")
+                  : tr_("If it comes a week late: nothing needs ordering that could be late."));
     if (colder && colder->worst >= 0) {
         const WoodRisk &worst = colder->risks.at(colder->worst);
         lines << WoodTables::tr("If every cook is %1 colder: %2 runs short with a chance of %3.")
