@@ -133,7 +133,7 @@ void TstAheadWood::theWhyOpensTheFan()
     QVERIFY2(lines.at(0).startsWith(QStringLiteral("If nothing is ordered: ")) &&
                  lines.at(0).contains(worst.name),
              qPrintable(lines.at(0)));
-    QVERIFY2(lines.at(1).startsWith(QStringLiteral("If it comes a week late: ")),
+    QVERIFY2(lines.at(1).startsWith(QStringLiteral("If the order comes a week late: ")),
              qPrintable(lines.at(1)));
     QVERIFY2(lines.at(2).startsWith(QStringLiteral("If every cook is 20 °F colder: ")),
              qPrintable(lines.at(2)));

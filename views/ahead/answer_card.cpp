@@ -58,6 +58,7 @@ void ReasonList::setReasons(const QVector<Reason> &reasons)
         auto *value = new TextLabel(text, TextStyle::Body,
                                     reason.assumption ? Role::InkMuted : Role::Ink, line);
         value->setWordWrap(true);
+        value->setAlignment(Qt::AlignTop | Qt::AlignLeft);
         value->setTextInteractionFlags(Qt::TextSelectableByMouse);
         row->addWidget(label);
         row->addWidget(value, 1);

@@ -208,6 +208,16 @@ WoodWhatIf OrderWhatIf::asked() const
     return ask;
 }
 
+bool OrderWhatIf::atProposal() const
+{
+    if (!m_answer || m_answer->orders.isEmpty())
+        return false;
+    const domain::WoodOrderChoice &best = m_answer->orders.first();
+    const WoodWhatIf ask = asked();
+    return ask.source == best.source && ask.units == best.units && ask.orderDay == best.orderBy &&
+           ask.daysLate == 0 && ask.colderKelvin == 0;
+}
+
 QString OrderWhatIf::leverText(Lever lever) const
 {
     const int value = m_levers[lever].slider->value();

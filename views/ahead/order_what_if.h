@@ -40,6 +40,7 @@ public:
     [[nodiscard]] QSlider *slider(Lever lever) const { return m_levers[lever].slider; }
     [[nodiscard]] QComboBox *sources() const { return m_sources; }
     [[nodiscard]] domain::WoodWhatIf asked() const;
+    [[nodiscard]] bool atProposal() const; // nothing was moved from the first order proposed
     [[nodiscard]] const domain::WoodWhatIfAnswer &result() const { return m_result; }
     [[nodiscard]] QString sentence() const;
     [[nodiscard]] QString advice() const;

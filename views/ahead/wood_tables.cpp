@@ -38,7 +38,7 @@ items::DerivedCell chanceCell(std::optional<double> chance, std::optional<double
 
 items::DerivedCell dayCell(QDate day, const Wording &wording)
 {
-    return FigureTable::figure(day.isValid() ? domain::dayWithWeekday(day, wording) : QString(),
+    return FigureTable::figure(day.isValid() ? domain::shortDay(day, wording) : QString(),
                                day.isValid() ? std::optional(double(day.toJulianDay()))
                                              : std::nullopt);
 }
@@ -71,12 +71,13 @@ items::DerivedRow supplierRow(const WoodAnswer &answer, const WoodOrderChoice &c
     items::DerivedRow row;
     row.link = {TableId::Supplier, choice.source + 1};
     row.standing = choice.keeps ? domain::Standing::Good : domain::Standing::Act;
-    QString name = source.name;
+    QString name = source.supplierName;
     if (choice.green)
         name += tr_(", for next season");
     if (choice.loads.size() > 1)
         name += WoodTables::tr(", in %1 loads").arg(choice.loads.size());
-    row.cells << items::DerivedCell{name, {}, {}} << items::DerivedCell{choice.amount, {}, {}}
+    row.cells << items::DerivedCell{name, {}, source.name}
+              << items::DerivedCell{choice.amount, {}, {}}
               << FigureTable::figure(
                      choice.cost ? domain::moneyWords(choice.cost->toDouble(), wording) : QString(),
                      choice.cost ? std::optional(choice.cost->toDouble()) : std::nullopt)
@@ -84,9 +85,7 @@ items::DerivedRow supplierRow(const WoodAnswer &answer, const WoodOrderChoice &c
               << chanceCell(choice.chance, choice.chanceError, wording)
               << chanceCell(choice.chanceToday, {}, wording)
               << chanceCell(choice.chanceLate, {}, wording)
-              << chanceCell(choice.chanceColder, {}, wording)
-              << items::DerivedCell{
-                     choice.keeps ? tr_("Keeps the risk") : tr_("Not enough"), {}, {}};
+              << chanceCell(choice.chanceColder, {}, wording);
     return row;
 }
 
@@ -113,19 +112,20 @@ QStringList ifLines(const WoodAnswer &answer, const std::optional<domain::WoodWh
     const QString degrees = wording.metric ? tr_("11 °C") : tr_("20 °F");
     if (!answer.orders.isEmpty()) {
         const WoodOrderChoice &best = answer.orders.first();
-        const QString kept = WoodTables::tr("Ordered as proposed the chance is %1.")
-                                 .arg(domain::chanceWords(best.chance, best.chanceError, wording));
-        lines << WoodTables::tr("If it comes a week late: a chance of %1. %2")
-                     .arg(domain::chanceWords(best.chanceLate, {}, wording), kept);
+        lines << WoodTables::tr("If the order comes a week late: the event most at risk runs short "
+                                "with a chance of %1, not %2 as proposed.")
+                     .arg(domain::chanceWords(best.chanceLate, {}, wording),
+                          domain::chanceWords(best.chance, best.chanceError, wording));
         if (best.chanceColder)
-            lines << WoodTables::tr("If every cook is %1 colder: a chance of %2.")
+            lines << WoodTables::tr("If every cook is %1 colder: with the order, a chance of %2.")
                          .arg(degrees, domain::chanceWords(*best.chanceColder, {}, wording));
         return lines;
     }
-    lines << (answer.needed
-                  ? tr_("If it comes a week late: no order would come in time to help even on its "
-                        "day. Ask for wood to be had at once, or move the cook.")
-                  : tr_("If it comes a week late: nothing needs ordering that could be late."));
+    lines << (answer.needed ? tr_("If the order comes a week late: no order would come in time to "
+                                  "help even on its "
+                                  "day. Ask for wood to be had at once, or move the cook.")
+                            : tr_("If the order comes a week late: nothing needs ordering that "
+                                  "could be late."));
     if (colder && colder->worst >= 0) {
         const WoodRisk &worst = colder->risks.at(colder->worst);
         lines << WoodTables::tr("If every cook is %1 colder: %2 runs short with a chance of %3.")
@@ -142,11 +142,10 @@ QVector<items::DerivedModel::Column> supplierColumns(const Wording &wording)
             {tr_("Cost"), true},
             {tr_("Order by"), true},
             {tr_("Likely there"), true},
-            {tr_("Short then"), true},
-            {tr_("Ordered today"), true},
-            {tr_("A week late"), true},
-            {wording.metric ? tr_("11 °C colder") : tr_("20 °F colder"), true},
-            {tr_("Enough?"), false}};
+            {tr_("Risk"), true},
+            {tr_("Today"), true},
+            {tr_("Week late"), true},
+            {wording.metric ? tr_("11 °C colder") : tr_("20 °F colder"), true}};
 }
 
 QVector<items::DerivedRow> supplierRows(const WoodAnswer &answer, const Wording &wording)
@@ -160,12 +159,8 @@ QVector<items::DerivedRow> supplierRows(const WoodAnswer &answer, const Wording 
 
 QVector<items::DerivedModel::Column> eventColumns()
 {
-    return {{tr_("Event"), false},
-            {tr_("Lit on"), true},
-            {tr_("Short, nothing ordered"), true},
-            {tr_("Short by, when it is"), true},
-            {tr_("Short, as thought up"), true},
-            {tr_("Remark"), false}};
+    return {{tr_("Event"), false},   {tr_("Lit on"), true},        {tr_("Nothing ordered"), true},
+            {tr_("Short by"), true}, {tr_("As thought up"), true}, {tr_("Remark"), false}};
 }
 
 QVector<items::DerivedRow> eventRows(const WoodAnswer &answer, const QVector<WoodRisk> &with,

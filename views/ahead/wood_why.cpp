@@ -12,8 +12,8 @@
 #include "views/widgets/text_label.h"
 #include "views/wood/fan_chart.h"
 #include "views/wood/order_sheet.h"
+#include "views/wood/wood_words.h"
 
-#include <QHeaderView>
 #include <QPushButton>
 #include <QVBoxLayout>
 
@@ -27,6 +27,16 @@ using domain::WoodWhatIfAnswer;
 namespace {
 
 constexpr int kMostRowsShown = 8;
+
+QString crossCheckLine(const domain::ReorderPointCheck &check)
+{
+    QString words = check.words;
+    if (!words.endsWith(QLatin1Char('.')))
+        words += QLatin1Char('.');
+    return WoodWhy::tr("As a cross-check, the textbook's reorder point: %1 %2")
+        .arg(words, check.note)
+        .trimmed();
+}
 
 } // namespace
 
@@ -73,17 +83,25 @@ void WoodWhy::build()
     auto *supplierColumn = new QVBoxLayout(m_supplierPart);
     supplierColumn->setContentsMargins(0, look.space(2), 0, 0);
     supplierColumn->setSpacing(look.space(2));
-    supplierColumn->addWidget(new TextLabel(
-        tr("Suppliers compared, best first: press Return on one to think it through above"),
-        TextStyle::BodyStrong));
+    supplierColumn->addWidget(
+        new TextLabel(tr("Suppliers compared, best first"), TextStyle::BodyStrong));
     supplierColumn->addWidget(m_suppliers);
+    auto *key = new TextLabel(
+        tr("Risk: that the event most at risk runs short when it is ordered by its day; Today: "
+           "when "
+           "it is ordered today; then, ordered by its day, when it comes a week late and when "
+           "every "
+           "cook is colder. Return on a supplier takes the order into the sliders above."),
+        TextStyle::Caption, Role::InkMuted);
+    key->setWordWrap(true);
+    supplierColumn->addWidget(key);
     m_column->addWidget(m_supplierPart);
     connect(m_suppliers, &FigureTable::opened, this, [this](const domain::Link &link) {
         m_whatIf->chooseSource(static_cast<int>(link.id) - 1);
     });
     m_events = new FigureTable(eventColumns(), tr("Events and their chance of running short"));
-    m_events->setWidest(220);
-    addPart(tr("Every event ahead"), m_events);
+    m_events->setWidest(320);
+    addPart(tr("Every event ahead, and its chance of running short"), m_events);
     connect(m_events, &FigureTable::opened, this, &WoodWhy::opened);
     m_check = new TextLabel(QString(), TextStyle::Body, Role::InkMuted);
     m_check->setWordWrap(true);
@@ -142,16 +160,14 @@ void WoodWhy::fill()
     const auto suppliers = supplierRows(answer, wording);
     m_suppliers->setRows(suppliers);
     m_supplierPart->setVisible(!suppliers.isEmpty());
-    fitTable(*m_suppliers, static_cast<int>(suppliers.size()));
+    fitToRows(*m_suppliers, kMostRowsShown);
     m_events->setRows(eventRows(answer, {}, wording));
-    fitTable(*m_events, static_cast<int>(answer.risks.size()));
+    fitToRows(*m_events, kMostRowsShown);
     m_course->setRows(courseRows(answer, answer.withOrder, wording));
-    fitTable(*m_course, kMostRowsShown);
+    fitToRows(*m_course, kMostRowsShown);
     QStringList check = answer.notes;
     if (answer.crossCheck.known)
-        check.prepend(tr("As a cross-check, the textbook's reorder point: %1 %2")
-                          .arg(answer.crossCheck.words, answer.crossCheck.note)
-                          .trimmed());
+        check.prepend(crossCheckLine(answer.crossCheck));
     m_check->setText(check.join(QLatin1Char('\n')));
     m_check->setVisible(!check.isEmpty());
     showLines({});
@@ -199,20 +215,14 @@ void WoodWhy::showThoughtUp()
     const bool thought = asked.source >= 0 || asked.colderKelvin != 0;
     m_fan->showOrder(thought ? result.course : QVector<domain::StockPoint>{},
                      asked.source >= 0 ? asked.orderDay : QDate(),
-                     asked.source >= 0 ? tr("with the order of the sliders")
-                                       : tr("with cooks so much colder"),
+                     m_whatIf->atProposal() ? tr("with the order proposed")
+                     : asked.source >= 0    ? tr("with the order of the sliders")
+                                            : tr("with cooks so much colder"),
                      result.risks);
     const domain::Wording wording = domain::wordingOf(m_context.books());
     m_events->setRows(eventRows(answer, result.risks, wording));
     if (m_course->isVisible())
         m_course->setRows(courseRows(answer, result.course, wording));
-}
-
-void WoodWhy::fitTable(FigureTable &table, int rows) const
-{
-    table.setFixedHeight(table.horizontalHeader()->sizeHint().height() +
-                         qBound(1, rows, kMostRowsShown) * theme(this).rowHeight() +
-                         theme(this).px(4));
 }
 
 void WoodWhy::write(int source, int units)

@@ -47,7 +47,6 @@ private:
     void askColder();
     void showLines(const std::optional<domain::WoodWhatIfAnswer> &colder);
     void showThoughtUp();
-    void fitTable(FigureTable &table, int rows) const;
     void write(int source, int units);
     void exportPicture();
     void exportNumbers();

@@ -26,6 +26,8 @@ using domain::RecordId;
 
 namespace {
 
+constexpr int kMostCauses = 3;
+
 const domain::Unit &weightUnit(bool metric)
 {
     return *domain::findUnit(domain::Dimension::Mass,
@@ -80,7 +82,7 @@ void CountRow::build()
     m_figure = new UnitLineEdit(QString());
     inside->addWidget(m_stacks);
     inside->addWidget(m_figure);
-    m_row = new FieldRow(tr("Length × height × depth"), box);
+    m_row = new FieldRow(tr("What is there"), box);
     fields->addWidget(m_row);
     fields->addStretch(1);
     grid->addLayout(fields, 0, 1);
@@ -151,7 +153,9 @@ void CountRow::refresh()
     const domain::Lot lot = m_context.books().lots.value(m_lot);
     const QString wood = m_context.books().species.value(lot.species).name;
     m_place->setText(lot.place.isEmpty() ? tr("No place given") : lot.place);
-    m_name->setText(tr("%1, %2").arg(lot.name, wood.toLower()));
+    m_name->setText(lot.name.contains(wood, Qt::CaseInsensitive)
+                        ? lot.name
+                        : tr("%1, %2").arg(lot.name, wood.toLower()));
     m_way->setAccessibleName(tr("How %1 is counted").arg(lot.name));
     m_stacks->setAccessibleName(tr("Stacks of %1").arg(lot.name));
     m_figure->setAccessibleName(tr("Splits or weight of %1").arg(lot.name));
@@ -284,23 +288,22 @@ void CountRow::compare()
     const QString share =
         found->book.base() > 0
             ? QString(QStringLiteral(" (") +
-                      withUnit(trueMinus(domain::formatNumber(100 * (found->drift() / found->book),
-                                                              0, woodLocale())),
-                               QStringLiteral("%")) +
-                      QLatin1Char(')'))
+                      trueMinus(domain::formatNumber(100 * (found->drift() / found->book), 0,
+                                                     woodLocale())) +
+                      QChar(0x202F) + QStringLiteral("%)"))
             : QString();
     m_words->setText(tr("Books %1, count %2: %3%4.")
                          .arg(massAmount(found->book, metric).text(),
                               massAmount(found->counted, metric).text(),
                               signedMass(found->drift(), metric), share));
     QStringList causes;
-    for (const domain::DriftClue &clue : found->clues) {
+    for (const domain::DriftClue &clue : found->clues.mid(0, kMostCauses)) {
         QString word = domain::shareWord(clue.share);
         word[0] = word.at(0).toUpper();
         causes << QString(word + QStringLiteral(": ") + clue.words);
     }
     m_causes->setText(causes.join(QLatin1Char('\n')));
-    m_basis->setText(tr("The count itself is good to about %1.")
+    m_basis->setText(tr("The count itself is good to within about %1.")
                          .arg(massAmount(found->error * 2, metric).text()));
 }
 

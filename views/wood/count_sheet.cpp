@@ -100,7 +100,11 @@ void CountSheet::build()
 QWidget *CountSheet::buildFoot()
 {
     const Theme &look = theme(this);
+    auto *holder = new QWidget; // with the room that the scroll bar takes above
+    auto *column = new QVBoxLayout(holder);
+    column->setContentsMargins(0, 0, look.space(2), 0);
     auto *foot = new Card;
+    column->addWidget(foot);
     m_notice = new NoticeBar;
     foot->body()->addWidget(m_notice);
     m_summary = new TextLabel(QString(), TextStyle::BodyStrong);
@@ -129,7 +133,7 @@ QWidget *CountSheet::buildFoot()
     foot->body()->addWidget(rule);
     connect(m_save, &QPushButton::clicked, this, &CountSheet::save);
     connect(close, &QPushButton::clicked, this, &CountSheet::closed);
-    return foot;
+    return holder;
 }
 
 QVector<CountRow *> CountSheet::rows() const

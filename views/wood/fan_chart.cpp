@@ -122,8 +122,10 @@ void FanChart::showCourse(const WoodAnswer &answer)
         m_most = std::max(m_most, upper.last().y());
     }
     if (middle.size() > 1)
-        m_days->setRange(QDateTime::fromMSecsSinceEpoch(static_cast<qint64>(middle.first().x())),
-                         QDateTime::fromMSecsSinceEpoch(static_cast<qint64>(middle.last().x())));
+        // A day more, so that the last event and its label are whole.
+        m_days->setRange(
+            QDateTime::fromMSecsSinceEpoch(static_cast<qint64>(middle.first().x())),
+            QDateTime::fromMSecsSinceEpoch(static_cast<qint64>(middle.last().x())).addDays(1));
     replaceBand(m_band, upper, lower);
     m_middle->replace(middle);
 }
@@ -194,7 +196,7 @@ void FanChart::setTop(double most)
         most = std::max(most, m_roomHeat);
     }
     m_heat->setRange(0, most * 1.12);
-    m_heat->setTickCount(4);
+    m_heat->setTickCount(5);
     m_heat->applyNiceNumbers();
 }
 

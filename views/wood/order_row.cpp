@@ -238,7 +238,8 @@ void OrderRow::refresh()
     const auto late = domain::lateness(books, order, todayIn(m_context), wording);
     m_late->setVisible(late.has_value());
     if (late)
-        m_late->setText(tr("%1 late, %2.").arg(domain::daysWords(late->days), late->asked));
+        m_late->setText(
+            QString(late->asked.left(1).toUpper() + late->asked.mid(1) + QLatin1Char('.')));
     const Role role = late ? Role::Act : Role::Info;
     const QString word = late ? tr("%1 late").arg(domain::daysWords(late->days))
                          : order.state == OrderState::Draft    ? tr("Draft")

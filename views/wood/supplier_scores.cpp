@@ -11,8 +11,9 @@
 #include "views/widgets/text_label.h"
 #include "views/wood/wood_words.h"
 
-#include <QHeaderView>
 #include <QVBoxLayout>
+
+#include <cmath>
 
 namespace rickyard::views {
 
@@ -37,6 +38,13 @@ QString signedFigure(double value, int decimals, const QString &unit)
     return withUnit(trueMinus(domain::formatNumber(value, decimals, woodLocale())), unit);
 }
 
+// A half only where there is one.
+QString daysFigure(double days)
+{
+    const bool whole = std::abs(days - std::round(days)) < 0.05;
+    return domain::formatNumber(days, whole ? 0 : 1, woodLocale());
+}
+
 items::DerivedRow rowOf(const Scorecard &card, const domain::Wording &wording)
 {
     const auto tally = [](const domain::Tally &of, double scale) {
@@ -52,9 +60,7 @@ items::DerivedRow rowOf(const Scorecard &card, const domain::Wording &wording)
         << FigureTable::figure(QString::number(card.orders), double(card.orders))
         << FigureTable::figure(SupplierScores::tr("%1 of %2").arg(card.onTime).arg(card.judged),
                                share)
-        << FigureTable::figure(domain::formatNumber(card.medianLate.value_or(0),
-                                                    card.judged % 2 == 0 ? 1 : 0, woodLocale()),
-                               card.medianLate)
+        << FigureTable::figure(daysFigure(card.medianLate.value_or(0)), card.medianLate)
         << FigureTable::figure(domain::formatNumber(card.worstLate.value_or(0), 0, woodLocale()),
                                card.worstLate)
         << FigureTable::figure(signedFigure(shortBy.value_or(0), 0, QStringLiteral("%")), shortBy)
@@ -81,6 +87,7 @@ SupplierScores::SupplierScores(PageContext &context, QWidget *parent)
     const Theme &look = theme(this);
     auto *column = new QVBoxLayout(this);
     column->setContentsMargins(0, 0, 0, look.space(4));
+    m_table->setWidest(260);
     auto *card = new Card(tr("How they keep their word"));
     card->body()->addWidget(m_table);
     auto *note = new TextLabel(
@@ -109,6 +116,12 @@ SupplierScores::SupplierScores(PageContext &context, QWidget *parent)
     refresh();
 }
 
+void SupplierScores::showEvent(QShowEvent *event)
+{
+    QWidget::showEvent(event);
+    fitToRows(*m_table, kMostScoresShown);
+}
+
 void SupplierScores::refresh()
 {
     const domain::Wording wording = domain::wordingOf(m_context.books());
@@ -117,9 +130,7 @@ void SupplierScores::refresh()
         rows << rowOf(card, wording);
     m_table->setRows(rows);
     setVisible(!rows.isEmpty());
-    const int shown = qBound(1, static_cast<int>(rows.size()), kMostScoresShown);
-    m_table->setFixedHeight(m_table->horizontalHeader()->sizeHint().height() +
-                            shown * theme(this).rowHeight() + theme(this).px(4));
+    fitToRows(*m_table, kMostScoresShown);
 }
 
 } // namespace rickyard::views

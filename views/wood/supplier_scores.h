@@ -22,6 +22,9 @@ public:
 Q_SIGNALS:
     void opened(qint64 supplier);
 
+protected:
+    void showEvent(QShowEvent *event) override;
+
 private:
     PageContext &m_context;
     FigureTable *m_table;

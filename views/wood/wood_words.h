@@ -9,6 +9,8 @@
 #include <QLocale>
 #include <QString>
 
+class QTableView;
+
 namespace rickyard::views {
 
 const QLocale &woodLocale();
@@ -39,5 +41,9 @@ struct OrderedAmount {
     domain::Plain count;
 };
 OrderedAmount orderedAmount(const domain::WoodOrder &order);
+
+// As high as its rows, at most so many, so that a table within a page needs no scroll bar of its
+// own. Once more when it is seen: rows have their height from the style.
+void fitToRows(QTableView &table, int most);
 
 } // namespace rickyard::views

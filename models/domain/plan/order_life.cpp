@@ -9,6 +9,7 @@
 #include "models/domain/wood/stock.h"
 
 #include <algorithm>
+#include <cmath>
 
 namespace rickyard::domain {
 
@@ -46,7 +47,7 @@ QString stepRefused(OrderState state, OrderStep step)
 SoldAmount amountOf(const Books &books, const WoodOrder &order)
 {
     if (!order.count)
-        return {SellUnit::Cord, cords(order.volume), {}, {}};
+        return {SellUnit::Cord, std::round(100 * cords(order.volume)) / 100, {}, {}};
     const Supplier supplier = books.suppliers.value(order.supplier);
     return {order.unit, number(*order.count), supplier.stickLength, supplier.bundleVolume};
 }

@@ -163,7 +163,7 @@ std::optional<SuspectedCause> unloggedFeeds(const DriftCase &c, const Since &sin
                           kPriorFeeds,
                           -lost,
                           std::max({0.5 * lost, kForgotten * since.burned, 0.5 * split}),
-                          lost > 0 ? 0 : -1,
+                          -1,
                           words};
 }
 
@@ -252,7 +252,7 @@ std::optional<SuspectedCause> driedOut(const DriftCase &c)
                           kPriorDried,
                           -hidden,
                           std::max(0.5 * hidden, 0.01 * counted),
-                          0,
+                          -1,
                           QString(QStringLiteral("Dried out: its moisture was ") + read +
                                   QStringLiteral(", and about ") +
                                   moistureWords(*c.moistureNow, c.wording) +

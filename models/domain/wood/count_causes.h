@@ -10,7 +10,7 @@ struct SuspectedCause {
     double prior = 0; // share beforehand, our own rule
     double mean = 0;  // kilograms of dry wood, count less books
     double sd = 0;    // likewise, without the error of the count
-    int sign = 0; // +1 or -1: it makes a difference in that direction alone, about half a normal
+    int sign = 0;     // +1 or -1: in that direction alone; with a mean of 0 it is half a normal
     QString words;
 };
 

@@ -39,7 +39,7 @@ double densityUnder(const SuspectedCause &cause, double drift, double countSd)
 {
     const double sd = std::hypot(cause.sd, countSd);
     const double density = normalDensity(drift, cause.mean, sd);
-    if (cause.sign == 0)
+    if (cause.sign == 0 || cause.mean != 0)
         return density;
     return 2 * density * normalBelow(cause.sign * drift * cause.sd / (countSd * sd));
 }
@@ -120,6 +120,8 @@ CountDrift countDrift(const Books &books, RecordId lot, const CountedWood &count
     double sum = 0;
     for (const SuspectedCause &suspect :
          suspectedCauses({books, lot, counted, way, now, moistureNow, wording, result})) {
+        if (suspect.sign * drift < 0) // its words would say the contrary of what is seen
+            continue;
         const double weight = suspect.prior * densityUnder(suspect, drift, countSd);
         sum += weight;
         result.clues << DriftClue{suspect.cause, weight, suspect.words};
