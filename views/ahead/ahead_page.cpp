@@ -2,6 +2,8 @@
 
 #include "models/items/wording.h"
 #include "views/ahead/answer_card.h"
+#include "views/ahead/late_orders.h"
+#include "views/ahead/wood_why.h"
 #include "views/charts/sparkline.h"
 #include "views/ribbon/ribbon.h"
 #include "views/ribbon/ribbon_items.h"
@@ -85,6 +87,13 @@ void AheadPage::build()
                 [this](const domain::Link &link) { context().open(link); });
         answers->addWidget(card);
     }
+    m_woodWhy = new WoodWhy(context());
+    m_wood->setDetail(m_woodWhy);
+    m_late = new LateOrders(context());
+    answers->insertWidget(answers->indexOf(m_wood) + 1, m_late);
+    const auto open = [this](const domain::Link &link) { context().open(link); };
+    connect(m_woodWhy, &WoodWhy::opened, this, open);
+    connect(m_late, &LateOrders::opened, this, open);
     auto *ribbonCard = new Card(tr("The coming six weeks"), m_answers);
     m_ribbon = new Ribbon(ribbonCard);
     connect(m_ribbon, &Ribbon::opened, this,
@@ -130,6 +139,8 @@ void AheadPage::refreshWood()
 {
     const domain::WoodAnswer &wood = context().answers.answers().wood;
     m_wood->setHeadline(wood.headline);
+    m_woodWhy->refresh();
+    m_late->refresh(); // another day may have begun
     QVector<double> middle;
     QVector<double> low;
     QVector<double> high;

@@ -7,9 +7,11 @@ namespace rickyard::views {
 
 class AnswerCard;
 class EmptyState;
+class LateOrders;
 class PageHeader;
 class Ribbon;
 class Sparkline;
+class WoodWhy;
 
 class AheadPage : public Page
 {
@@ -18,6 +20,9 @@ class AheadPage : public Page
 public:
     explicit AheadPage(PageContext &context, QWidget *parent = nullptr);
     bool show(domain::Link link) override;
+
+    [[nodiscard]] WoodWhy &woodWhy() const { return *m_woodWhy; }
+    [[nodiscard]] AnswerCard &woodCard() const { return *m_wood; }
 
 private:
     void build();
@@ -31,6 +36,8 @@ private:
     EmptyState *m_welcome = nullptr;
     QWidget *m_answers = nullptr;
     AnswerCard *m_wood = nullptr;
+    WoodWhy *m_woodWhy = nullptr;
+    LateOrders *m_late = nullptr;
     AnswerCard *m_fuel = nullptr;
     AnswerCard *m_upkeep = nullptr;
     Sparkline *m_woodChart = nullptr;

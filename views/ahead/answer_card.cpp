@@ -58,6 +58,7 @@ void ReasonList::setReasons(const QVector<Reason> &reasons)
         auto *value = new TextLabel(text, TextStyle::Body,
                                     reason.assumption ? Role::InkMuted : Role::Ink, line);
         value->setWordWrap(true);
+        value->setAlignment(Qt::AlignTop | Qt::AlignLeft);
         value->setTextInteractionFlags(Qt::TextSelectableByMouse);
         row->addWidget(label);
         row->addWidget(value, 1);
@@ -127,7 +128,20 @@ void AnswerCard::setHeadline(const Headline &headline)
         parts.append({part.text, part.emphasised, Role::Ink});
     m_sentence->setParts(parts);
     m_reasons->setReasons(headline.reasons);
-    m_why->setEnabled(!headline.reasons.isEmpty());
+    m_why->setEnabled(m_detail != nullptr || !headline.reasons.isEmpty());
+}
+
+void AnswerCard::setDetail(QWidget *detail)
+{
+    m_detail = detail;
+    m_card->body()->insertWidget(m_card->body()->indexOf(m_reasons), detail);
+    detail->setVisible(m_why->isChecked());
+    connect(m_why, &QPushButton::toggled, detail, &QWidget::setVisible);
+}
+
+void AnswerCard::openWhy()
+{
+    m_why->setChecked(true);
 }
 
 void AnswerCard::setWaiting()

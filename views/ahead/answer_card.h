@@ -49,6 +49,9 @@ public:
                QWidget *parent = nullptr);
     void setHeadline(const domain::Headline &headline);
     void setWaiting();
+    // Opens with the reasons, above them; the card takes it.
+    void setDetail(QWidget *detail);
+    void openWhy();
     [[nodiscard]] QString plainText() const;
 
 Q_SIGNALS:
@@ -62,6 +65,7 @@ private:
     SentenceLabel *m_sentence;
     QPushButton *m_why;
     ReasonList *m_reasons;
+    QWidget *m_detail = nullptr;
 };
 
 } // namespace rickyard::views

@@ -17,6 +17,8 @@ void styleScatter(QScatterSeries *series, int index, SeriesPart part, const Them
     series->setColor(future ? look.color(Role::Surface) : color);
     series->setBorderColor(future ? color : look.color(Role::Surface));
     series->setPen(QPen(future ? color : look.color(Role::Surface), look.px(1)));
+    series->setPointLabelsFont(look.font(TextStyle::Caption));
+    series->setPointLabelsColor(look.color(Role::Ink));
 }
 
 QPen linePen(int index, SeriesPart part, const Theme &look)

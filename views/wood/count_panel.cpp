@@ -1,7 +1,7 @@
 #include "views/wood/count_panel.h"
 
 #include "models/domain/quantities/units.h"
-#include "models/domain/wood/density.h"
+#include "models/domain/wood/count_drift.h"
 #include "models/domain/wood/ledger.h"
 #include "models/domain/wood/stock.h"
 #include "views/theme/theme_hub.h"
@@ -138,28 +138,24 @@ std::optional<qint64> CountPanel::read(const Measure &measure)
 
 std::optional<Mass> CountPanel::counted() const
 {
+    domain::RickCount count;
+    count.lot = m_lot;
     if (way() == Way::Stack) {
         const auto l = read(m_length);
         const auto h = read(m_height);
         const auto d = read(m_depth);
         if (!l || !h || !d)
             return std::nullopt;
-        const domain::Lot lot = m_context.books().lots.value(m_lot);
-        const auto moisture =
-            domain::moistureOrAssumed(m_context.books(), m_lot, m_context.verbs.now()).moisture;
-        const domain::Volume solid = domain::solidFromStacked(
-            domain::stackVolume(Length::ofBase(*l), Length::ofBase(*h), Length::ofBase(*d)));
-        return domain::dryMassOfSolid(solid, m_context.books().species.value(lot.species),
-                                      moisture.value_or(domain::kDryEnough));
+        count.stacks = {{Length::ofBase(*l), Length::ofBase(*h), Length::ofBase(*d)}};
+    } else {
+        const auto mass = read(m_mass);
+        if (!mass || way() == Way::Dry)
+            return mass ? std::optional(Mass::ofBase(*mass)) : std::nullopt;
+        count.way = domain::CountWay::Weight;
+        count.weight = Mass::ofBase(*mass);
     }
-    const auto mass = read(m_mass);
-    if (!mass)
-        return std::nullopt;
-    if (way() == Way::Dry)
-        return Mass::ofBase(*mass);
-    const auto moisture =
-        domain::moistureOrAssumed(m_context.books(), m_lot, m_context.verbs.now()).moisture;
-    return domain::dryFromAsIs(Mass::ofBase(*mass), moisture.value_or(domain::kDryEnough));
+    const auto wood = domain::countedWood(m_context.books(), count, m_context.verbs.now());
+    return wood ? std::optional(wood->dry) : std::nullopt;
 }
 
 QString CountPanel::comparison() const

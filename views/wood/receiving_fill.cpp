@@ -21,9 +21,13 @@ void ReceivingSheet::takeOrder()
     const domain::WoodOrder order = m_context.books().orders.value(*id);
     m_fields->setValue(QStringLiteral("supplier"), order.supplier);
     m_fields->setValue(QStringLiteral("species"), order.species);
-    m_fields->setValue(QStringLiteral("paid_unit"), QStringLiteral("cord"));
-    m_fields->setValue(QStringLiteral("paid_count"),
-                       domain::toValue(domain::Plain::rounded(domain::cords(order.volume) * 1e6)));
+    const OrderedAmount amount = orderedAmount(order);
+    Lot paid;
+    paid.paidUnit = amount.unit;
+    paid.paidCount = amount.count;
+    const domain::Row terms = domain::toRow(paid);
+    for (const QString &key : {QStringLiteral("paid_unit"), QStringLiteral("paid_count")})
+        m_fields->setValue(key, domain::valueOf(terms, key));
     m_fields->setValue(QStringLiteral("price"), domain::toValue(order.price));
     m_fields->setValue(QStringLiteral("promised_moisture"),
                        domain::toValue(order.promisedMoisture));

@@ -1,5 +1,6 @@
 #include "views/wood/receiving_groups.h"
 
+#include "models/domain/plan/order_life.h"
 #include "models/domain/quantities/units.h"
 #include "models/domain/wood/sale.h"
 #include "views/records/field_editor.h"
@@ -37,11 +38,6 @@ QGridLayout *gridOf(const QVector<QWidget *> &fields, int across)
     for (int i = 0; i < across; ++i)
         grid->setColumnStretch(i, 1);
     return grid;
-}
-
-bool isOpen(const domain::WoodOrder &order)
-{
-    return order.state == domain::OrderState::Sent || order.state == domain::OrderState::Promised;
 }
 
 } // namespace
@@ -92,7 +88,7 @@ void PaidGroup::start(const Lot &lot)
     m_order->addItem(tr("None"), qint64{0});
     const auto &orders = m_context.books().orders;
     for (const domain::WoodOrder &order : orders)
-        if (isOpen(order))
+        if (domain::orderIsOpen(order))
             m_order->addItem(domain::titleOf(m_context.books(), TableId::WoodOrder, order.id),
                              order.id);
     m_order->setCurrentIndex(qMax(0, m_order->findData(lot.order.value_or(0))));

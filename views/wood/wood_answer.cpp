@@ -6,7 +6,7 @@
 #include "views/widgets/numeral.h"
 #include "views/widgets/sentence_label.h"
 #include "views/widgets/text_label.h"
-#include "views/wood/stock_chart.h"
+#include "views/wood/fan_chart.h"
 #include "views/wood/wood_words.h"
 
 #include <QHBoxLayout>
@@ -38,7 +38,8 @@ Role roleOf(Standing standing)
 WoodAnswerPanel::WoodAnswerPanel(PageContext &context, QWidget *parent)
     : QWidget(parent), m_context(context), m_ready(new Numeral), m_waiting(new Numeral),
       m_order(new Numeral), m_sentence(new SentenceLabel),
-      m_why(new TextLabel(QString(), TextStyle::Caption, Role::InkMuted)), m_chart(new StockChart)
+      m_why(new TextLabel(QString(), TextStyle::Caption, Role::InkMuted)),
+      m_chart(new FanChart(FanChart::Size::Brief))
 {
     const Theme &look = theme(this);
     auto *row = new QHBoxLayout(this);
@@ -117,7 +118,7 @@ void WoodAnswerPanel::showOrder()
             : tr("Taken for granted: %1").arg(assumed.mid(0, 3).join(QStringLiteral("; "))));
     m_why->setVisible(!assumed.isEmpty());
     m_chart->show(m_context.books(), answer);
-    m_chart->setVisible(!answer.course.isEmpty());
+    m_chart->setVisible(answer.course.size() > 1);
 }
 
 } // namespace rickyard::views

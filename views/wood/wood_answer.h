@@ -9,9 +9,9 @@ class QPushButton;
 
 namespace rickyard::views {
 
+class FanChart;
 class Numeral;
 class SentenceLabel;
-class StockChart;
 class TextLabel;
 
 class WoodAnswerPanel : public QWidget
@@ -36,7 +36,7 @@ private:
     Numeral *m_order;
     SentenceLabel *m_sentence;
     TextLabel *m_why;
-    StockChart *m_chart;
+    FanChart *m_chart;
 };
 
 } // namespace rickyard::views

@@ -1,8 +1,10 @@
 #include "views/wood/wood_page.h"
 
 #include "models/domain/answers/answers.h"
+#include "models/domain/plan/order_life.h"
 #include "models/domain/wood/delivery.h"
 #include "models/domain/wood/starter_species.h"
+#include "models/domain/wood/stock.h"
 #include "views/records/record_form.h"
 #include "views/records/record_list.h"
 #include "views/theme/icons.h"
@@ -13,11 +15,14 @@
 #include "views/widgets/page_header.h"
 #include "views/widgets/section_tabs.h"
 #include "views/widgets/text_label.h"
+#include "views/wood/count_sheet.h"
 #include "views/wood/lot_detail.h"
 #include "views/wood/offer_panel.h"
+#include "views/wood/orders_panel.h"
 #include "views/wood/receiving_sheet.h"
 #include "views/wood/rick_view.h"
 #include "views/wood/supplier_detail.h"
+#include "views/wood/supplier_scores.h"
 #include "views/wood/wood_answer.h"
 
 #include <QCoreApplication>
@@ -52,6 +57,7 @@ WoodPage::WoodPage(PageContext &context_, QWidget *parent) : Page(context_, pare
     m_stack = new QStackedWidget;
     m_stack->addWidget(buildBody());
     buildSheet();
+    buildCount();
     column->addWidget(m_stack, 1);
     m_soon.setSingleShot(true);
     m_soon.setInterval(0);
@@ -76,7 +82,12 @@ QWidget *WoodPage::buildBody()
     m_answer = new WoodAnswerPanel(context());
     column->addWidget(m_answer);
     m_ricks = new RickView;
-    auto *ricks = new Card;
+    auto *ricks = new Card(tr("The ricks"));
+    m_countButton = new QPushButton(icon(QStringLiteral("table")), tr("Count the ricks"));
+    m_countButton->setProperty("role", "quiet");
+    m_countButton->setAccessibleName(tr("Count the ricks and correct the ledger"));
+    connect(m_countButton, &QPushButton::clicked, this, &WoodPage::countRicks);
+    ricks->addHeadingWidget(m_countButton);
     m_burn = new TextLabel(QString(), TextStyle::BodyStrong);
     m_burn->setWordWrap(true);
     ricks->body()->addWidget(m_burn);
@@ -92,11 +103,22 @@ QWidget *WoodPage::buildBody()
 }
 
 void WoodPage::addSection(TableId table, const QString &name, const QString &iconName,
-                          const QString &emptyText)
+                          const QString &emptyText, QWidget *above)
 {
     auto *list = new RecordList(context(), table, iconName, emptyText);
     m_lists.append({table, list});
-    m_sections->addSection(name, list);
+    if (above == nullptr) {
+        m_sections->addSection(name, list);
+        return;
+    }
+    list->setMinimumHeight(theme(this).px(420));
+    auto *page = new QWidget;
+    auto *column = new QVBoxLayout(page);
+    column->setContentsMargins(0, 0, 0, 0);
+    column->setSpacing(0);
+    column->addWidget(above);
+    column->addWidget(list, 1);
+    m_sections->addSection(name, page);
 }
 
 void WoodPage::buildSections()
@@ -106,11 +128,9 @@ void WoodPage::buildSections()
                   "receive it here."));
     addSection(TableId::MoistureReading, tr("Readings"), QStringLiteral("drop"),
                tr("Choose a lot and log a reading: split a piece, read the fresh face."));
-    addSection(TableId::WoodOrder, tr("Orders"), QStringLiteral("truck"),
-               tr("Write an order down when it is sent; the answer above counts on it."));
+    addOrders();
     addOffers();
-    addSection(TableId::Supplier, tr("Suppliers"), QStringLiteral("people"),
-               tr("Who sells you wood, in what unit, and how long they take."));
+    addSuppliers();
     addSection(TableId::Species, tr("Species"), QStringLiteral("wood"),
                tr("The kinds of wood you burn, with the figures that turn volume into weight."));
     addSection(TableId::Movement, tr("Ledger"), QStringLiteral("table"),
@@ -135,10 +155,6 @@ void WoodPage::buildSections()
         m_detail->setLot(lot);
         m_ricks->setChosen(lot);
     });
-    auto *supplier = new SupplierDetail(context());
-    list(TableId::Supplier)->setDetail(supplier);
-    connect(list(TableId::Supplier), &RecordList::chosenChanged, supplier,
-            &SupplierDetail::setSupplier);
     auto *starters = new QPushButton(tr("Add the usual woods"));
     starters->setAccessibleName(tr("Add the usual woods with their figures"));
     starters->setEnabled(!context().readOnly());
@@ -149,27 +165,51 @@ void WoodPage::buildSections()
                                        "driftwood, pallets, painted or treated wood.")));
 }
 
-// The comparison stands over its list: it needs the whole width.
+void WoodPage::addOrders()
+{
+    m_orders = new OrdersPanel(context());
+    addSection(TableId::WoodOrder, tr("Orders"), QStringLiteral("truck"),
+               tr("Every order, past ones too. Write a new one above: what is on its way counts in "
+                  "the answer."),
+               m_orders);
+    connect(m_orders, &OrdersPanel::cameAsked, this, &WoodPage::receiveOrder);
+    connect(m_orders, &OrdersPanel::changeAsked, this, [this](qint64 order) {
+        showForm({TableId::WoodOrder, order});
+    });
+}
+
 void WoodPage::addOffers()
 {
-    auto *list = new RecordList(context(), TableId::Offer, QStringLiteral("money"),
-                                tr("What suppliers ask for their wood. With two or more the price "
-                                   "of their heat is compared, with how sure the ranking is."));
-    list->setMinimumHeight(theme(this).px(420));
     m_offers = new OfferPanel(context());
-    auto *page = new QWidget;
-    auto *column = new QVBoxLayout(page);
-    column->setContentsMargins(0, 0, 0, 0);
-    column->setSpacing(0);
-    column->addWidget(m_offers);
-    column->addWidget(list, 1);
-    connect(m_offers, &OfferPanel::opened, this, [this, list](qint64 offer) {
-        show({TableId::Offer, offer});
-        // After bringSections(): the form stands under the comparison.
-        QTimer::singleShot(0, this, [this, list] { m_scroll->ensureWidgetVisible(list); });
+    addSection(TableId::Offer, tr("Offers"), QStringLiteral("money"),
+               tr("What suppliers ask for their wood. With two or more the price of their heat is "
+                  "compared, with how sure the ranking is."),
+               m_offers);
+    connect(m_offers, &OfferPanel::opened, this, [this](qint64 offer) {
+        showForm({TableId::Offer, offer});
     });
-    m_lists.append({TableId::Offer, list});
-    m_sections->addSection(tr("Offers"), page);
+}
+
+void WoodPage::addSuppliers()
+{
+    auto *scores = new SupplierScores(context());
+    addSection(TableId::Supplier, tr("Suppliers"), QStringLiteral("people"),
+               tr("Who sells you wood, in what unit, and how long they take."), scores);
+    connect(scores, &SupplierScores::opened, this, [this](qint64 supplier) {
+        showForm({TableId::Supplier, supplier});
+    });
+    auto *supplier = new SupplierDetail(context());
+    list(TableId::Supplier)->setDetail(supplier);
+    connect(list(TableId::Supplier), &RecordList::chosenChanged, supplier,
+            &SupplierDetail::setSupplier);
+}
+
+// A record of a list that stands under a panel.
+void WoodPage::showForm(domain::Link link)
+{
+    show(link);
+    // After bringSections().
+    QTimer::singleShot(0, this, [this, link] { m_scroll->ensureWidgetVisible(list(link.table)); });
 }
 
 RecordList *WoodPage::list(TableId table) const
@@ -185,7 +225,7 @@ bool WoodPage::show(domain::Link link)
     for (int i = 0; i < m_lists.size(); ++i) {
         if (m_lists.at(i).first != link.table)
             continue;
-        showSheet(false); // what was begun there waits
+        showSheet(Sheet::None); // what was begun there waits
         m_sections->setCurrent(i);
         bringSections();
         return link.id == 0 || m_lists.at(i).second->show(link.id);
@@ -193,7 +233,7 @@ bool WoodPage::show(domain::Link link)
     return false;
 }
 
-domain::Row WoodPage::deliveryDefaults() const
+domain::Row WoodPage::deliveryDefaults(domain::RecordId wanted) const
 {
     const domain::Books &books = context().books();
     domain::Lot lot;
@@ -220,13 +260,17 @@ domain::Row WoodPage::deliveryDefaults() const
     }
     // An open order says what should have come.
     for (const domain::WoodOrder &order : books.orders) {
-        if (order.state != domain::OrderState::Sent && order.state != domain::OrderState::Promised)
+        if (!domain::orderIsOpen(order) || (wanted != 0 && order.id != wanted))
             continue;
         lot.order = order.id;
         lot.species = order.species;
         lot.supplier = order.supplier;
-        lot.paidUnit = domain::SellUnit::Cord; // orders are kept in stacked volume
-        lot.paidCount = domain::Plain::rounded(domain::cords(order.volume) * 1e6);
+        const OrderedAmount amount = orderedAmount(order);
+        lot.paidUnit = amount.unit;
+        lot.paidCount = amount.count;
+        const domain::Supplier supplier = books.suppliers.value(order.supplier);
+        lot.stickLength = supplier.stickLength ? supplier.stickLength : lot.stickLength;
+        lot.bundleVolume = supplier.bundleVolume;
         lot.price = order.price;
         lot.promisedMoisture = order.promisedMoisture;
         break;
@@ -243,7 +287,7 @@ void WoodPage::addNew()
 {
     if (context().readOnly())
         return;
-    showSheet(true);
+    showSheet(Sheet::Receive);
     if (!m_receiving)
         m_sheet->start(deliveryDefaults());
     m_receiving = true;
@@ -253,6 +297,40 @@ void WoodPage::addNew()
                                  addStarterSpecies();
                                  m_notice->dismiss();
                              }}});
+}
+
+void WoodPage::receiveOrder(domain::RecordId order)
+{
+    if (context().readOnly())
+        return;
+    const bool other = m_receiving && m_sheet->dirty() && m_sheet->lot().order != order;
+    showSheet(Sheet::Receive);
+    if (other) {
+        m_notice->showInfo(tr("A delivery is begun on this sheet. Receive it or leave it; then "
+                              "press “It came” again."));
+        return;
+    }
+    if (!m_receiving || m_sheet->lot().order != order)
+        m_sheet->start(deliveryDefaults(order));
+    m_receiving = true;
+}
+
+void WoodPage::countRicks()
+{
+    showSheet(Sheet::Count);
+    m_count->open();
+}
+
+void WoodPage::buildCount()
+{
+    m_count = new CountSheet(context());
+    m_stack->addWidget(m_count);
+    const auto leave = [this] {
+        showSheet(Sheet::None);
+        m_countButton->setFocus(Qt::OtherFocusReason);
+    };
+    connect(m_count, &CountSheet::saved, this, leave);
+    connect(m_count, &CountSheet::closed, this, leave);
 }
 
 void WoodPage::buildSheet()
@@ -268,21 +346,23 @@ void WoodPage::buildSheet()
     connect(m_sheet, &ReceivingSheet::closed, this, [this] {
         m_receiving = false;
         m_notice->dismiss();
-        showSheet(false);
+        showSheet(Sheet::None);
         m_receive->setFocus(Qt::OtherFocusReason);
     });
 }
 
-void WoodPage::showSheet(bool shown)
+void WoodPage::showSheet(Sheet sheet)
 {
-    m_stack->setCurrentIndex(shown ? 1 : 0);
-    m_header->setTitle(shown ? tr("Receive a delivery") : tr("Wood"));
-    m_receive->setVisible(!shown);
+    m_stack->setCurrentIndex(static_cast<int>(sheet));
+    m_header->setTitle(sheet == Sheet::Receive ? tr("Receive a delivery")
+                       : sheet == Sheet::Count ? tr("Count the ricks")
+                                               : tr("Wood"));
+    m_receive->setVisible(sheet == Sheet::None);
 }
 
 void WoodPage::startSearch()
 {
-    showSheet(false);
+    showSheet(Sheet::None);
     bringSections();
     m_lists.at(m_sections->current()).second->startSearch();
 }

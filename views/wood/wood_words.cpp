@@ -2,8 +2,11 @@
 
 #include "models/domain/quantities/units.h"
 #include "views/theme/number_style.h"
+#include "views/theme/theme_hub.h"
 
 #include <QCoreApplication>
+#include <QHeaderView>
+#include <QTableView>
 
 namespace rickyard::views {
 
@@ -137,6 +140,21 @@ Amount solidAmount(domain::Volume volume, bool metric)
 {
     return metric ? amountIn(volume.base(), Dimension::Volume, "m3", 2)
                   : amountIn(volume.base(), Dimension::Volume, "ft3", 1);
+}
+
+OrderedAmount orderedAmount(const domain::WoodOrder &order)
+{
+    if (order.count)
+        return {order.unit, *order.count};
+    return {domain::SellUnit::Cord, domain::Plain::rounded(domain::cords(order.volume) * 1e6)};
+}
+
+void fitToRows(QTableView &table, int most)
+{
+    const int rows = table.model()->rowCount();
+    const int high = rows > 0 ? table.rowHeight(0) : theme(&table).rowHeight();
+    table.setFixedHeight(table.horizontalHeader()->sizeHint().height() +
+                         qBound(1, rows, most) * high + theme(&table).px(6));
 }
 
 } // namespace rickyard::views

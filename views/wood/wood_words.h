@@ -9,6 +9,8 @@
 #include <QLocale>
 #include <QString>
 
+class QTableView;
+
 namespace rickyard::views {
 
 const QLocale &woodLocale();
@@ -32,5 +34,16 @@ Amount heatAmount(domain::Heat heat, bool metric);
 Amount massAmount(domain::Mass mass, bool metric);
 Amount stackedAmount(domain::Volume volume, bool metric); // cords, or cubic metres
 Amount solidAmount(domain::Volume volume, bool metric);   // cubic feet, or cubic metres
+
+// What an order asks for, as an invoice would say it: in its unit, else in cords.
+struct OrderedAmount {
+    domain::SellUnit unit = domain::SellUnit::Cord;
+    domain::Plain count;
+};
+OrderedAmount orderedAmount(const domain::WoodOrder &order);
+
+// As high as its rows, at most so many, so that a table within a page needs no scroll bar of its
+// own. Once more when it is seen: rows have their height from the style.
+void fitToRows(QTableView &table, int most);
 
 } // namespace rickyard::views

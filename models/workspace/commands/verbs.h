@@ -3,6 +3,8 @@
 // that carries the action's name.
 #pragma once
 
+#include "models/domain/plan/order_life.h"
+#include "models/domain/wood/count_drift.h"
 #include "models/workspace/workspace.h"
 
 #include <QUndoStack>
@@ -89,6 +91,14 @@ public:
                               const std::optional<domain::MoistureReading> &reading);
     // A true-up: the ledger is corrected to `dryMass`, the difference stays visible.
     Outcome<RecordId> count(RecordId lot, domain::Mass dryMass, const QString &note);
+    // The same for a walk along the ricks: one entry a rick, all in one step. A rick that the books
+    // have right gets an entry of nothing, so that it is known to have been counted.
+    Outcome<Done> countRicks(const QVector<domain::RickCount> &counts, const QString &note);
+
+    // Orders (domain/plan/order_life.h); each is one step, refused in words when it does not
+    // follow. A draft's stacked volume follows from unit and count.
+    Outcome<RecordId> draftOrder(domain::WoodOrder order);
+    Outcome<Done> stepOrder(RecordId order, domain::OrderStep step, QDate promised = {});
 
     // Upkeep; the work itself is in upkeep_verbs.h.
     // Files what was found or suspected on a pit and, with it, the task of looking; one step. The
