@@ -34,6 +34,7 @@
 #include <QComboBox>
 #include <QLabel>
 #include <QLineEdit>
+#include <QListView>
 #include <QTableView>
 #include <QTest>
 
@@ -86,7 +87,7 @@ struct Shown {
         yard.waitForAnswers();
         page = std::make_unique<UpkeepPage>(*yard.context);
         page->resize(1280, 800);
-        page->show();
+        page->setVisible(true);
         QTest::qWait(20);
     }
     template <class T>
