@@ -55,6 +55,7 @@ QAbstractButton *pressable(QWidget &in, const QString &accessibleName)
 
 void press(QWidget &in, const QString &accessibleName)
 {
+    QTest::qWait(10); // what was just made takes its place
     QAbstractButton *found = pressable(in, accessibleName);
     QVERIFY2(found != nullptr, qPrintable(accessibleName));
     QTest::mouseClick(found, Qt::LeftButton);

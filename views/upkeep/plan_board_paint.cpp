@@ -66,7 +66,7 @@ void PlanBoard::paintDays(QPainter &painter, const Theme &look) const
                                   : day.dayOfWeek() >= 6 ? Role::InkFaint
                                                          : Role::InkMuted));
         const QString name = today ? tr("Today")
-                             : d == 0 || day.day() == 1 || day.dayOfWeek() == 1
+                             : d == 0 || day.day() == 1
                                  ? locale.toString(day, QStringLiteral("ddd d MMM"))
                                  : locale.toString(day, QStringLiteral("ddd d"));
         painter.drawText(QRectF(x + look.px(4), 0, m.day - look.px(4), m.top - look.space(1)),
