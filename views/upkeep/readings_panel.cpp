@@ -267,12 +267,12 @@ void ReadingsPanel::list(const UpkeepTask &task, const QVector<CheckReading> &re
         items::DerivedRow row;
         row.link =
             it->visit ? Link{TableId::Visit, *it->visit} : Link{TableId::CheckReading, it->id};
+        const QDate day = items::toLocal(m_context.books(), it->time).date();
         row.cells = {
-            {items::timeText(m_context.books(), it->time, QLocale(QStringLiteral("en_US"))),
-             it->time.seconds(), QString()},
-            {pointName(task, it->point), it->point, QString()},
-            {checkValueText(value, limits.unit), value, QString()},
-            {verdict, QVariant(), QString()}};
+            {items::dayText(day, QLocale(QStringLiteral("en_US"))), it->time.seconds(), {}},
+            {pointLabel(task, it->point), it->point, {}},
+            {checkValueText(value, limits.unit), value, {}},
+            {verdict, QVariant(), {}}};
         row.standing = holds ? Standing::Good : Standing::Act;
         rows << row;
     }

@@ -172,7 +172,7 @@ QWidget *TaskPanel::buildButtons()
     connect(m_place, &QPushButton::clicked, this, [this] { Q_EMIT placeAsked(m_task); });
     m_putOff = add(tr("Put off…"), tr("Put the task off"), "quiet");
     connect(m_putOff, &QPushButton::clicked, this, &TaskPanel::putOff);
-    auto *edit = add(tr("Change the task"), tr("Change the task"), "quiet");
+    auto *edit = add(tr("Change"), tr("Change the task"), "quiet");
     connect(edit, &QPushButton::clicked, this, [this] {
         Q_EMIT opened(Link{TableId::UpkeepTask, m_task});
     });
