@@ -94,6 +94,19 @@ void addAsh(Draft &draft, Dice dice)
         }
         shelve(draft.books.ashLoads, load);
     }
+    // The last can still stands there, its hours over; another was filled yesterday.
+    if (draft.books.ashLoads.isEmpty())
+        return;
+    AshLoad last = draft.books.ashLoads.last();
+    last.tipped.reset();
+    last.where.clear();
+    draft.books.ashLoads[last.id] = last;
+    AshLoad fresh;
+    fresh.pit = kLargePit;
+    fresh.takenOut = draft.at(draft.today().addDays(-1), 18.5);
+    fresh.can = QStringLiteral("Can %1").arg(number % 3 + 1);
+    fresh.mass = domain::massFromPounds(6);
+    shelve(draft.books.ashLoads, fresh);
 }
 
 // Work agreed for the crew's next hours: the first that the pit allows.

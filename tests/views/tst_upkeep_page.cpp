@@ -13,7 +13,9 @@
 #include "views/widgets/sentence_label.h"
 
 #include <QAbstractButton>
+#include <QAbstractItemModelTester>
 #include <QComboBox>
+#include <QLabel>
 #include <QLineEdit>
 #include <QListView>
 #include <QPushButton>
@@ -163,6 +165,57 @@ private slots:
         QTest::mouseClick(button(page, QStringLiteral("Place a visit")), Qt::LeftButton);
         QCOMPARE(yard.workspace->books().visits.size(), 1);
         QCOMPARE(yard.workspace->books().visits.first().state, VisitState::Placed);
+    }
+
+    void aSpreadOfDaysIsSaidInWords()
+    {
+        const auto day = [](int month, int d) { return QDate(2026, month, d); };
+        QCOMPARE(betweenText(day(12, 3), day(12, 16), false),
+                 QStringLiteral("between the 3rd and the 16th"));
+        QCOMPARE(betweenText(day(12, 1), day(12, 22), false),
+                 QStringLiteral("between the 1st and the 22nd"));
+        QCOMPARE(betweenText(day(12, 11), day(12, 13), false),
+                 QStringLiteral("between the 11th and the 13th"));
+        QCOMPARE(betweenText(day(11, 28), day(12, 9), false),
+                 QStringLiteral("between 28 Nov and 9 Dec"));
+        QCOMPARE(betweenText(day(12, 3), day(12, 16), true), QStringLiteral("3 to 16 Dec"));
+        QCOMPARE(betweenText(day(11, 28), day(12, 9), true), QStringLiteral("28 Nov to 9 Dec"));
+    }
+
+    void stepsAreLinesOrSentences()
+    {
+        QCOMPARE(
+            stepsOf(QStringLiteral("Rake. Shovel it out, 1/4 in. deep. Close the lid.")),
+            (QStringList{QStringLiteral("Rake."), QStringLiteral("Shovel it out, 1/4 in. deep."),
+                         QStringLiteral("Close the lid.")}));
+        QCOMPARE(
+            stepsOf(QStringLiteral("Rake. Then wait.\n\n  Close the lid. \n")),
+            (QStringList{QStringLiteral("Rake. Then wait."), QStringLiteral("Close the lid.")}));
+        QVERIFY(stepsOf(QString()).isEmpty());
+        // Every step of the starter set is one thing to do.
+        for (const UpkeepTask &task : starterTasks({}, QDate(2026, 1, 1)))
+            QVERIFY2(!stepsOf(task.steps).isEmpty(), qPrintable(task.name));
+    }
+
+    void modelsKeepTheirPromises()
+    {
+        YardFixture yard;
+        yard.waitForAnswers();
+        UpkeepPage page(*yard.context);
+        page.resize(1280, 800);
+        page.setVisible(true);
+        auto *list = page.findChild<DueList *>();
+        const QAbstractItemModelTester tester(
+            list->view().model(), QAbstractItemModelTester::FailureReportingMode::Fatal);
+        UpkeepTask task = yard.workspace->books().tasks.value(yard.task);
+        task.id = 0;
+        task.name = QStringLiteral("Stack look");
+        QVERIFY(yard.verbs->add(task));
+        yard.waitForAnswers();
+        QCOMPARE(list->shown(), 2);
+        QVERIFY(yard.verbs->undo());
+        yard.waitForAnswers();
+        QCOMPARE(list->shown(), 1);
     }
 
     void everythingHasAName()

@@ -34,6 +34,7 @@
 #include <QComboBox>
 #include <QLabel>
 #include <QLineEdit>
+#include <QListView>
 #include <QTableView>
 #include <QTest>
 
@@ -54,6 +55,7 @@ QAbstractButton *pressable(QWidget &in, const QString &accessibleName)
 
 void press(QWidget &in, const QString &accessibleName)
 {
+    QTest::qWait(10); // what was just made takes its place
     QAbstractButton *found = pressable(in, accessibleName);
     QVERIFY2(found != nullptr, qPrintable(accessibleName));
     QTest::mouseClick(found, Qt::LeftButton);
@@ -86,7 +88,7 @@ struct Shown {
         yard.waitForAnswers();
         page = std::make_unique<UpkeepPage>(*yard.context);
         page->resize(1280, 800);
-        page->show();
+        page->setVisible(true);
         QTest::qWait(20);
     }
     template <class T>

@@ -132,7 +132,6 @@ QWidget *AshPanel::buildTakeOut()
     connect(m_editors.value(QStringLiteral("taken_out")), &FieldEditor::edited, this,
             [this] { m_timeTyped = true; });
     m_takeOutButton = new QPushButton(tr("Ash taken out"), form);
-    m_takeOutButton->setProperty("role", "primary");
     m_takeOutButton->setAccessibleName(tr("Record the ash taken out"));
     connect(m_takeOutButton, &QPushButton::clicked, this, &AshPanel::takeOut);
     column->addWidget(m_takeOutButton, 0, Qt::AlignLeft);

@@ -21,7 +21,7 @@ namespace {
 // When it is due, and first what it stands in the way of.
 QString whenText(const Books &books, const TaskDue &task, Instant now)
 {
-    const QString when = dueText(books, task, now);
+    const QString when = dueText(books, task, now, true);
     const auto block = blockOf(books, task, now);
     if (!block || (block->plannedCook == 0 && block->event == 0))
         return when;

@@ -2,6 +2,7 @@
 #include "views/charts/chart_style.h"
 #include "views/theme/theme_hub.h"
 #include "views/upkeep/plan_board.h"
+#include "views/upkeep/plan_key.h"
 #include "views/widgets/shape_glyph.h"
 
 #include <QLocale>
@@ -16,22 +17,6 @@ namespace rickyard::views {
 using namespace rickyard::domain;
 
 namespace {
-
-// Slanted lines within a rectangle, leaning one way for cooling and the other for curing.
-void hatch(QPainter &painter, const QRectF &area, QColor ink, double gap, bool leansRight)
-{
-    if (area.width() < 1)
-        return;
-    painter.save();
-    painter.setClipRect(area, Qt::IntersectClip);
-    ink.setAlphaF(0.45F);
-    painter.setPen(QPen(ink, 1));
-    const double high = area.height();
-    for (double x = area.left() - high; x < area.right() + high; x += gap)
-        painter.drawLine(QPointF(leansRight ? x : x + high, area.bottom()),
-                         QPointF(leansRight ? x + high : x, area.top()));
-    painter.restore();
-}
 
 QColor laneInk(const PlanLane &lane, const Theme &look)
 {
@@ -81,7 +66,7 @@ void PlanBoard::paintDays(QPainter &painter, const Theme &look) const
                                   : day.dayOfWeek() >= 6 ? Role::InkFaint
                                                          : Role::InkMuted));
         const QString name = today ? tr("Today")
-                             : d == 0 || day.day() == 1 || day.dayOfWeek() == 1
+                             : d == 0 || day.day() == 1
                                  ? locale.toString(day, QStringLiteral("ddd d MMM"))
                                  : locale.toString(day, QStringLiteral("ddd d"));
         painter.drawText(QRectF(x + look.px(4), 0, m.day - look.px(4), m.top - look.space(1)),
@@ -118,7 +103,7 @@ void PlanBoard::paintFire(QPainter &painter, const Theme &look, int lane,
     const QRectF bar = barOf(lane, fire.start, fire.end, look.px(4));
     const QRectF cooling(bar.right(), bar.top(), std::max(0.0, xOf(fire.coldAt) - bar.right()),
                          bar.height());
-    hatch(painter, cooling, ink, look.px(6), true);
+    paintHatch(painter, cooling, ink, look.px(6), true);
     QColor fill = ink;
     fill.setAlphaF(0.22F);
     painter.setPen(QPen(ink, look.px(1.5)));
@@ -140,7 +125,7 @@ void PlanBoard::paintBlock(QPainter &painter, const Theme &look, int index) cons
     if (block.freeFrom > block.end) {
         const QRectF curing(bar.right(), bar.top(),
                             std::max(0.0, xOf(block.freeFrom) - bar.right()), bar.height());
-        hatch(painter, curing, look.color(Role::Accent), look.px(6), false);
+        paintHatch(painter, curing, look.color(Role::Accent), look.px(6), false);
     }
     const QColor accent = look.color(block.late ? Role::Watch : Role::Accent);
     painter.save();

@@ -15,6 +15,8 @@
 #include <QScrollArea>
 #include <QVBoxLayout>
 
+#include <algorithm>
+
 namespace rickyard::views {
 
 using namespace rickyard::domain;
@@ -117,7 +119,12 @@ void PlanList::addLine(RecordId task, const QString &text, int role, const QStri
     auto *words = new TextLabel(text, TextStyle::Body, Role::InkMuted, line);
     words->setWordWrap(true);
     row->addWidget(words, 1);
-    row->addWidget(new StatusPill(static_cast<Role>(role), word, line));
+    auto *pill = new QWidget(line); // a column of its own
+    auto *cell = new QHBoxLayout(pill);
+    cell->setContentsMargins(0, 0, 0, 0);
+    cell->addWidget(new StatusPill(static_cast<Role>(role), word, pill), 0, Qt::AlignLeft);
+    pill->setFixedWidth(std::max(look.px(130), StatusPill::sizeFor(word, look).width()));
+    row->addWidget(pill);
     const auto button = [&](const QString &label, const QString &accessible) {
         auto *made = new QPushButton(label, line);
         made->setProperty("role", "quiet");
@@ -127,6 +134,7 @@ void PlanList::addLine(RecordId task, const QString &text, int role, const QStri
     };
     if (act) {
         auto *does = button(act->label, act->name.arg(name));
+        does->setMinimumWidth(look.px(88));
         does->setEnabled(!m_context.readOnly());
         connect(does, &QPushButton::clicked, this, act->run);
     }

@@ -7,12 +7,12 @@
 #include "views/theme/icons.h"
 #include "views/theme/theme_hub.h"
 #include "views/upkeep/plan_board.h"
+#include "views/upkeep/plan_key.h"
 #include "views/upkeep/plan_list.h"
 #include "views/upkeep/upkeep_words.h"
-#include "views/widgets/flow_layout.h"
 #include "views/widgets/text_label.h"
 
-#include <QButtonGroup>
+#include <QComboBox>
 #include <QPushButton>
 #include <QToolButton>
 #include <QVBoxLayout>
@@ -92,7 +92,8 @@ QWidget *PlanPanel::buildHead()
     };
     m_earlier = tool(QStringLiteral("previous"), tr("A week earlier"), -7);
     m_later = tool(QStringLiteral("next"), tr("A week later"), 7);
-    row->addStretch(1);
+    row->addSpacing(look.space(3));
+    row->addWidget(new PlanKey(head), 1);
     m_summary = new TextLabel(QString(), TextStyle::Body, Role::InkMuted, head);
     row->addWidget(m_summary);
     m_acceptAll = new QPushButton(tr("Accept all"), head);
@@ -106,16 +107,22 @@ QWidget *PlanPanel::buildFoot()
 {
     const Theme &look = theme(this);
     auto *foot = new QWidget(this);
-    auto *column = new QVBoxLayout(foot);
-    column->setContentsMargins(0, 0, 0, 0);
-    column->setSpacing(look.space(1));
-    auto *row = new QHBoxLayout;
-    row->setSpacing(look.space(2));
-    m_words = new TextLabel(QString(), TextStyle::Caption, Role::InkMuted, foot);
+    auto *row = new QHBoxLayout(foot);
+    row->setContentsMargins(0, 0, 0, 0);
+    row->setSpacing(look.space(3));
+    foot->setFixedHeight(look.controlHeight()); // it does not jump
+    m_parts = new QComboBox(foot);
+    m_parts->setAccessibleName(tr("Which tasks of the chosen visit"));
+    connect(m_parts, &QComboBox::activated, this, [this](int index) {
+        m_board->choosePart(index - 1);
+        const auto tasks = chosenTasks();
+        if (tasks.size() == 1)
+            Q_EMIT taskChosen(tasks.first());
+    });
+    row->addWidget(m_parts);
+    m_words = new TextLabel(QString(), TextStyle::Body, Role::InkMuted, foot);
     m_words->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
     m_words->setWordWrap(true);
-    m_words->setMinimumHeight(
-        2 * QFontMetrics(look.font(TextStyle::Caption)).lineSpacing()); // it does not jump
     row->addWidget(m_words, 1);
     const auto button = [&](const QString &text, const QString &name, void (PlanPanel::*act)()) {
         auto *made = new QPushButton(text, foot);
@@ -128,20 +135,6 @@ QWidget *PlanPanel::buildFoot()
     m_accept = button(tr("Accept"), tr("Accept this proposal"), &PlanPanel::accept);
     m_letGo = button(tr("Take off the plan"), tr("Take the chosen visit off the plan"),
                      &PlanPanel::letGo);
-    column->addLayout(row);
-    m_partRow = new QWidget(foot);
-    m_partFlow = new FlowLayout(m_partRow);
-    m_partFlow->setContentsMargins(0, 0, 0, 0);
-    m_partFlow->setSpacingSteps(1, 1);
-    m_parts = new QButtonGroup(this);
-    m_parts->setExclusive(true);
-    connect(m_parts, &QButtonGroup::idClicked, this, [this](int id) {
-        m_board->choosePart(id - 1);
-        const auto tasks = chosenTasks();
-        if (tasks.size() == 1)
-            Q_EMIT taskChosen(tasks.first());
-    });
-    column->addWidget(m_partRow);
     return foot;
 }
 
@@ -215,28 +208,17 @@ void PlanPanel::followCurrent()
         Q_EMIT taskChosen(tasks.first());
 }
 
-// One button a task of the chosen block, so that one can be moved without the others.
+// An evening of several tasks is moved as one, or a task by itself.
 void PlanPanel::buildParts()
 {
-    qDeleteAll(m_parts->buttons());
+    m_parts->clear();
     const int current = m_board->current();
     const PlanBlock block = current >= 0 ? m_board->content().blocks.at(current) : PlanBlock();
-    m_partRow->setVisible(block.visits.size() > 1);
-    if (block.visits.size() < 2)
-        return;
-    const auto add = [this](const QString &text, int id) {
-        auto *button = new QPushButton(text, m_partRow);
-        button->setCheckable(true);
-        button->setProperty("role", "quiet");
-        button->setAccessibleName(tr("Choose: %1").arg(text));
-        button->setChecked(m_board->part() == id - 1);
-        m_parts->addButton(button, id);
-        m_partFlow->addWidget(button);
-        button->show();
-    };
-    add(tr("All %1").arg(block.visits.size()), 0);
-    for (int i = 0; i < block.visits.size(); ++i)
-        add(block.visits.at(i).name, i + 1);
+    m_parts->setVisible(block.visits.size() > 1);
+    m_parts->addItem(tr("All %1 tasks").arg(block.visits.size()));
+    for (const PlanVisit &visit : block.visits)
+        m_parts->addItem(visit.name);
+    m_parts->setCurrentIndex(m_board->part() + 1);
 }
 
 void PlanPanel::choose(RecordId task)

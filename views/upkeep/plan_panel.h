@@ -4,13 +4,12 @@
 
 #include "views/page.h"
 
-class QButtonGroup;
+class QComboBox;
 class QPushButton;
 class QToolButton;
 
 namespace rickyard::views {
 
-class FlowLayout;
 class PlanBoard;
 class TextLabel;
 
@@ -53,9 +52,7 @@ private:
     QPushButton *m_acceptAll = nullptr;
     PlanBoard *m_board = nullptr;
     TextLabel *m_words = nullptr;
-    QWidget *m_partRow = nullptr;
-    FlowLayout *m_partFlow = nullptr;
-    QButtonGroup *m_parts = nullptr;
+    QComboBox *m_parts = nullptr; // all of an evening's tasks, or one
     QPushButton *m_accept = nullptr;
     QPushButton *m_letGo = nullptr;
     bool m_following = false;

@@ -46,6 +46,24 @@ QVector<CheckReading> readingsOf(const Books &books, RecordId task)
     return readings;
 }
 
+// One of the values of its last day lies outside the limits.
+bool failedLast(const Books &books, const UpkeepTask &task)
+{
+    const QVector<CheckReading> readings = readingsOf(books, task.id);
+    const CheckLimits limits = checkLimits(books, task);
+    return std::any_of(readings.begin(), readings.end(), [&](const CheckReading &reading) {
+        return readings.last().time - reading.time < Duration::ofBase(86400) &&
+               !limits.holds(number(reading.value));
+    });
+}
+
+// Short in keys and columns, where the task's name stands above.
+QString pointLabel(const UpkeepTask &task, int point)
+{
+    return task.readingPoints > 1 ? ReadingsPanel::tr("point %1").arg(point)
+                                  : pointName(task, point);
+}
+
 } // namespace
 
 ReadingsPanel::ReadingsPanel(PageContext &context, QWidget *parent)
@@ -114,15 +132,20 @@ void ReadingsPanel::refresh()
         read.insert(reading.task);
     const RecordId shown = task();
     m_tasks->clear();
-    // Tasks with values first.
-    for (const bool withValues : {true, false})
-        for (const UpkeepTask &one : books.tasks)
-            if (read.contains(one.id) == withValues &&
-                (withValues || (one.reading != ReadingKind::None && !one.retired))) {
-                QString name = taskPhrase(books, one.id);
-                name[0] = name.at(0).toUpper();
-                m_tasks->addItem(name, one.id);
-            }
+    // What failed last comes first, what was never read last.
+    QVector<std::pair<int, RecordId>> order;
+    for (const UpkeepTask &one : books.tasks) {
+        if (read.contains(one.id))
+            order << std::pair{failedLast(books, one) ? 0 : 1, one.id};
+        else if (one.reading != ReadingKind::None && !one.retired)
+            order << std::pair{2, one.id};
+    }
+    std::sort(order.begin(), order.end());
+    for (const auto &[rank, id] : std::as_const(order)) {
+        QString name = taskPhrase(books, id);
+        name[0] = name.at(0).toUpper();
+        m_tasks->addItem(name, id);
+    }
     m_tasks->setCurrentIndex(std::max(0, m_tasks->findData(shown)));
     m_none->setVisible(m_tasks->count() == 0);
     m_some->setVisible(m_tasks->count() > 0);
@@ -216,7 +239,7 @@ void ReadingsPanel::draw(const UpkeepTask &task, const QVector<CheckReading> &re
         auto *marks = new QScatterSeries;
         marks->setName(it.key() == kSeriesShown && task.readingPoints > kSeriesShown
                            ? tr("points %1 to %2").arg(kSeriesShown).arg(task.readingPoints)
-                           : pointName(task, it.key()));
+                           : pointLabel(task, it.key()));
         marks->replace(it.value());
         m_chart->add(marks, it.key() - 1, SeriesPart::Measured);
     }
@@ -244,12 +267,12 @@ void ReadingsPanel::list(const UpkeepTask &task, const QVector<CheckReading> &re
         items::DerivedRow row;
         row.link =
             it->visit ? Link{TableId::Visit, *it->visit} : Link{TableId::CheckReading, it->id};
+        const QDate day = items::toLocal(m_context.books(), it->time).date();
         row.cells = {
-            {items::timeText(m_context.books(), it->time, QLocale(QStringLiteral("en_US"))),
-             it->time.seconds(), QString()},
-            {pointName(task, it->point), it->point, QString()},
-            {checkValueText(value, limits.unit), value, QString()},
-            {verdict, QVariant(), QString()}};
+            {items::dayText(day, QLocale(QStringLiteral("en_US"))), it->time.seconds(), {}},
+            {pointLabel(task, it->point), it->point, {}},
+            {checkValueText(value, limits.unit), value, {}},
+            {verdict, QVariant(), {}}};
         row.standing = holds ? Standing::Good : Standing::Act;
         rows << row;
     }

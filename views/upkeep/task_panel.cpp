@@ -16,6 +16,7 @@
 #include <QHBoxLayout>
 #include <QPushButton>
 #include <QScrollArea>
+#include <QTimer>
 #include <QVBoxLayout>
 
 namespace rickyard::views {
@@ -128,11 +129,11 @@ void TaskPanel::build(QVBoxLayout *column)
     column->addWidget(m_name);
     column->addWidget(m_state, 0, Qt::AlignLeft);
     column->addWidget(m_when);
-    column->addWidget(m_metersHolder);
-    column->addWidget(m_blockRow);
-    column->addWidget(m_placeText);
     column->addWidget(buildButtons());
     column->addWidget(m_reasons);
+    column->addWidget(m_blockRow);
+    column->addWidget(m_placeText);
+    column->addWidget(m_metersHolder);
     column->addWidget(m_caution);
     const auto section = [&](const QString &name) {
         auto *heading = new TextLabel(name, TextStyle::Label, Role::InkMuted, this);
@@ -171,7 +172,7 @@ QWidget *TaskPanel::buildButtons()
     connect(m_place, &QPushButton::clicked, this, [this] { Q_EMIT placeAsked(m_task); });
     m_putOff = add(tr("Put off…"), tr("Put the task off"), "quiet");
     connect(m_putOff, &QPushButton::clicked, this, &TaskPanel::putOff);
-    auto *edit = add(tr("Change the task"), tr("Change the task"), "quiet");
+    auto *edit = add(tr("Change"), tr("Change the task"), "quiet");
     connect(edit, &QPushButton::clicked, this, [this] {
         Q_EMIT opened(Link{TableId::UpkeepTask, m_task});
     });
@@ -339,6 +340,9 @@ void TaskPanel::showReasons(bool asking)
     m_reasons->setVisible(asking);
     m_buttons->setVisible(!asking);
     m_metersHolder->setVisible(!asking && m_meters->count() > 0);
+    if (asking) // once the form has its place
+        QTimer::singleShot(0, m_reasons,
+                           [this] { m_scroll->ensureWidgetVisible(m_reasons, 0, 0); });
     m_placeText->setVisible(!asking && !m_placeText->text().isEmpty());
 }
 

@@ -68,6 +68,7 @@ QWidget *UpkeepPage::buildPlanned()
     column->addWidget(m_sentence);
     m_sections = new SectionTabs(planned);
     buildSections();
+    connect(m_sections, &SectionTabs::currentChanged, this, &UpkeepPage::refreshSection);
     column->addWidget(m_sections, 1);
     return planned;
 }
@@ -186,12 +187,30 @@ void UpkeepPage::refresh()
     m_panel->refresh();
     m_plan->refresh();
     m_plan->choose(m_due->chosen());
-    m_coming->refresh();
     m_ash->refresh();
-    m_findingDetail->refresh();
-    m_visitDetail->refresh();
+    refreshSection();
     if (m_justDone != 0 && context().answers.current())
         sayNextDue();
+}
+
+// What is costly to make is made when it is looked at.
+void UpkeepPage::refreshSection()
+{
+    if (!context().answers.ready())
+        return;
+    switch (m_sections->current()) {
+    case Coming:
+        m_coming->refresh();
+        break;
+    case Visits:
+        m_visitDetail->refresh();
+        break;
+    case Findings:
+        m_findingDetail->refresh();
+        break;
+    default:
+        break;
+    }
 }
 
 // As soon as the answers have followed the visit.

@@ -43,6 +43,7 @@ private:
     void buildLists();
     void refresh();
     void refreshHead();
+    void refreshSection();
     void closeSheet();
     void sayNextDue();
     void place(domain::RecordId task);

@@ -41,19 +41,36 @@ QString clock(const QDateTime &time)
 
 namespace {
 
+QString ordinal(int day)
+{
+    const int last = day % 10;
+    const bool teen = day / 10 == 1;
+    return QString(QString::number(day) + (teen || last == 0 || last > 3 ? QStringLiteral("th")
+                                           : last == 1                   ? QStringLiteral("st")
+                                           : last == 2                   ? QStringLiteral("nd")
+                                                                         : QStringLiteral("rd")));
+}
+
+QString shortDay(QDate day)
+{
+    return english().toString(day, QStringLiteral("d MMM"));
+}
+
 // The spread of a due day, where the answer has one.
 template <class T>
-QString spreadText(const T &task)
+QString spreadText(const T &task, bool brief)
 {
     if constexpr (requires {
                       task.dueEarly;
                       task.dueLate;
                       task.certain;
                   }) {
-        if (!task.certain && task.dueEarly.isValid() && task.dueLate != task.dueEarly)
-            return task.dueLate.isValid() ? tr(", between %1 and %2")
-                                                .arg(dayText(task.dueEarly), dayText(task.dueLate))
-                                          : tr(", not before %1").arg(dayText(task.dueEarly));
+        if (!task.certain && task.dueEarly.isValid() && task.dueLate != task.dueEarly) {
+            const QString text = task.dueLate.isValid()
+                                     ? betweenText(task.dueEarly, task.dueLate, brief)
+                                     : tr("not before %1").arg(shortDay(task.dueEarly));
+            return brief ? tr(" (%1)").arg(text) : tr(", %1").arg(text);
+        }
     }
     return {};
 }
@@ -101,7 +118,18 @@ DueState dueStateOf(const Books &books, const TaskDue &task, Instant now)
     return {Role::Info, tr("Not yet due")};
 }
 
-QString dueText(const Books &books, const TaskDue &task, Instant now)
+QString betweenText(QDate early, QDate late, bool brief)
+{
+    const bool sameMonth = early.month() == late.month() && early.year() == late.year();
+    if (brief)
+        return tr("%1 to %2")
+            .arg(sameMonth ? QString::number(early.day()) : shortDay(early), shortDay(late));
+    return sameMonth
+               ? tr("between the %1 and the %2").arg(ordinal(early.day()), ordinal(late.day()))
+               : tr("between %1 and %2").arg(shortDay(early), shortDay(late));
+}
+
+QString dueText(const Books &books, const TaskDue &task, Instant now, bool brief)
 {
     if (!task.due.isValid())
         return tr("no day in sight");
@@ -109,7 +137,7 @@ QString dueText(const Books &books, const TaskDue &task, Instant now)
     if (task.overdue)
         return task.due >= today ? tr("today") : tr("since %1").arg(dayText(task.due));
     QString text = task.due == today ? tr("today") : tr("about %1").arg(dayText(task.due));
-    text += spreadText(task);
+    text += spreadText(task, brief);
     if (task.beforeEvent != 0)
         text += tr(", before %1").arg(books.events.value(task.beforeEvent).name);
     else if (task.beforeCook != 0)

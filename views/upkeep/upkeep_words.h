@@ -12,8 +12,12 @@ struct DueState {
 };
 // "Overdue", "Due soon" (within a week or before the next event), "Not yet due", "Not counted".
 DueState dueStateOf(const domain::Books &books, const domain::TaskDue &task, domain::Instant now);
-// "about 9 Dec, between 3 Dec and 16 Dec, before Mill Field Supper", "since 20 Nov".
-QString dueText(const domain::Books &books, const domain::TaskDue &task, domain::Instant now);
+// "about Wed 9 Dec, between the 3rd and the 16th, before Mill Field Supper", "since 20 Nov"; in
+// brief "about Wed 9 Dec (3 to 16 Dec)".
+QString dueText(const domain::Books &books, const domain::TaskDue &task, domain::Instant now,
+                bool brief = false);
+// "between the 3rd and the 16th", "between 28 Nov and 9 Dec"; in brief "3 to 16 Dec".
+QString betweenText(QDate early, QDate late, bool brief);
 // "4 of 5 cooks".
 QString meterText(const domain::Meter &meter);
 // "last done Tue 3 Nov 2026" or "never recorded as done".
