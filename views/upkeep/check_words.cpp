@@ -2,6 +2,7 @@
 
 #include "models/domain/quantities/units.h"
 #include "models/domain/upkeep/due_words.h"
+#include "models/domain/upkeep/readings.h"
 
 #include <QCoreApplication>
 
@@ -16,15 +17,6 @@ namespace {
 QString checkTr(const char *text)
 {
     return QCoreApplication::translate("Checks", text);
-}
-
-// What the starter set says of a rolling boil; common practice, no source.
-constexpr double kFahrenheitPerThousandFeet = 1.77;
-constexpr double kMetresPerThousandFeet = 304.8;
-
-bool inCelsius(const UpkeepTask &task)
-{
-    return task.readingUnit.contains(QLatin1Char('C'));
 }
 
 } // namespace
@@ -45,23 +37,15 @@ CheckLimits checkLimits(const Books &books, const UpkeepTask &task)
 {
     CheckLimits limits;
     limits.unit = task.readingUnit;
-    if (task.readingLow)
-        limits.low = number(*task.readingLow);
-    if (task.readingHigh)
-        limits.high = number(*task.readingHigh);
-    const auto height = books.yard().elevation;
-    if (task.reading != ReadingKind::BoilingPoint || !height || (!limits.low && !limits.high))
-        return limits;
-    double drop = metres(*height) / kMetresPerThousandFeet * kFahrenheitPerThousandFeet;
-    if (inCelsius(task))
-        drop *= 5.0 / 9.0;
-    if (std::abs(drop) < 0.05)
-        return limits;
-    if (limits.low)
-        limits.low = std::round((*limits.low - drop) * 10) / 10;
-    if (limits.high)
-        limits.high = std::round((*limits.high - drop) * 10) / 10;
-    limits.note = checkTr("corrected for the yard's height");
+    const ReadingLimits here = readingLimits(books, task);
+    const auto shown = [&](const std::optional<double> &limit) {
+        // Moved limits are shown, and held, to a tenth.
+        return limit && here.moved != 0 ? std::optional(std::round(*limit * 10) / 10) : limit;
+    };
+    limits.low = shown(here.low);
+    limits.high = shown(here.high);
+    if (here.moved != 0)
+        limits.note = checkTr("corrected for the yard's height");
     return limits;
 }
 

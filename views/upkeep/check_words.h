@@ -21,8 +21,7 @@ struct CheckLimits {
     [[nodiscard]] QString words() const;
 };
 
-// The task's limits. Those of a boiling point are for sea level and come down with the yard's
-// height by 1.77 °F a thousand feet.
+// The task's limits as they hold in this yard (models/domain/upkeep/readings.h).
 CheckLimits checkLimits(const domain::Books &books, const domain::UpkeepTask &task);
 // "Ice water", "Boiling water", "Paper at point 3", "Plate at point 2".
 QString pointName(const domain::UpkeepTask &task, int point);
