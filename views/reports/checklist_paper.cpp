@@ -11,7 +11,7 @@ using namespace rickyard::domain;
 
 namespace {
 
-constexpr int kLinesForFindings = 6;
+constexpr int kLinesForFindings = 4;
 
 class ChecklistWriter
 {
@@ -104,7 +104,8 @@ private:
         if (!limits.note.isEmpty())
             section.lines << reportWords("The limits are %1.").arg(limits.note);
         if (!words.isEmpty())
-            section.lines << reportWords("A value outside them is written under what was found.");
+            section.lines << reportWords(
+                "A value outside its limits is a finding: write it below.");
         return section;
     }
 
@@ -114,6 +115,8 @@ private:
             m_visit.state == VisitState::Started || m_visit.state == VisitState::Done;
         const bool done = m_visit.state == VisitState::Done;
         PaperSection section{reportWords("Done")};
+        section.together = true;
+        section.abreast = 2;
         section.blanks = {
             {reportWords("By"), {}, m_visit.who},
             {reportWords("Started"), {}, begun ? reportDayTime(m_books, m_visit.start) : QString()},

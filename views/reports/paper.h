@@ -34,7 +34,9 @@ struct PaperSection {
     QVector<int> ticked = {};        // lines whose box is ticked, from 0
     PaperTable table = {};           // below the lines
     QVector<PaperBlank> blanks = {}; // below those
+    int abreast = 1;                 // so many of the blanks beside each other
     int ruled = 0;                   // empty lines to write on, at the end
+    bool together = false;           // on one page, if it fits on one
 };
 
 struct Paper {

@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <numeric>
+#include <tuple>
 
 namespace rickyard::views {
 
@@ -17,7 +18,7 @@ constexpr double pt(double points)
 }
 
 constexpr double kFoot = pt(26);
-constexpr double kWriting = pt(25); // room of a line to write on
+constexpr double kWriting = pt(24); // room of a line to write on
 constexpr double kBoxGap = pt(19);
 constexpr double kCellGap = pt(9);
 
@@ -131,6 +132,7 @@ private:
 
     void add(const PaperSection &section)
     {
+        const qsizetype first = m_atoms.size();
         const QFont body = font(10.5, false);
         paragraph(section.heading, font(12.5, true), Role::Ink, pt(15), true);
         for (int i = 0; i < section.lines.size(); ++i) {
@@ -142,18 +144,23 @@ private:
         }
         if (!section.table.isEmpty())
             addTable(section.table);
-        addBlanks(section.blanks);
+        addBlanks(section);
         for (int i = 0; i < section.ruled; ++i) {
             PaperAtom atom;
             atom.height = kWriting;
             atom.marks << rule(0, kWriting, m_width, Role::InkMuted);
             m_atoms << atom;
         }
+        for (qsizetype i = first; section.together && i + 1 < m_atoms.size(); ++i)
+            m_atoms[i].next = true;
     }
 
     // The labels stand below each other, and so do the lines behind them.
-    void addBlanks(const QVector<PaperBlank> &blanks)
+    void addBlanks(const PaperSection &section)
     {
+        const QVector<PaperBlank> &blanks = section.blanks;
+        const int abreast = std::max(1, section.abreast);
+        const double room = (m_width - kCellGap * 2 * (abreast - 1)) / abreast;
         const QFont body = font(10.5, false);
         const QFont small = font(9.5, false);
         double label = 0;
@@ -162,33 +169,54 @@ private:
             label = std::max(label, QFontMetricsF(body).horizontalAdvance(blank.label));
             after = std::max(after, QFontMetricsF(small).horizontalAdvance(blank.after));
         }
-        label = std::min(label, m_width * 0.45);
-        after = std::min(after, m_width * 0.35);
-        for (const PaperBlank &blank : blanks) {
+        label = std::min(label, room * 0.45);
+        after = std::min(after, room * 0.35);
+        for (qsizetype first = 0; first < blanks.size(); first += abreast) {
             PaperAtom atom;
-            const QVector<Line> left = broken(blank.label, body, label);
-            const QVector<Line> right = broken(blank.after, small, after);
-            const double text = static_cast<double>(left.size()) * left.first().height;
-            atom.height = std::max(kWriting, text + pt(8));
-            const double base = atom.height - pt(4);
-            const auto up = [base](const QVector<Line> &lines, qsizetype i) {
-                return base - lines.last().baseline -
-                       static_cast<double>(lines.size() - 1 - i) * lines.first().height;
-            };
-            for (qsizetype i = 0; i < left.size(); ++i)
-                atom.marks << textMark(left.at(i), 0, up(left, i), body, Role::Ink);
-            const double from = label + kCellGap;
-            const double to = m_width - (after > 0 ? after + kCellGap : 0);
-            if (!blank.filled.isEmpty()) {
-                const QVector<Line> in = broken(blank.filled, body, to - from);
-                atom.marks << textMark(in.first(), from, up({in.first()}, 0), body, Role::Ink);
-            }
-            atom.marks << rule(from, base + pt(2), to - from, Role::InkMuted);
-            for (qsizetype i = 0; i < right.size() && !blank.after.isEmpty(); ++i)
-                atom.marks << textMark(right.at(i), m_width - after, up(right, i), small,
-                                       Role::InkMuted);
+            const QVector<PaperBlank> row = blanks.mid(first, abreast);
+            for (const PaperBlank &blank : row)
+                for (const auto &[text, look, width] : {std::tuple{blank.label, body, label},
+                                                        std::tuple{blank.after, small, after}}) {
+                    const QVector<Line> lines = broken(text, look, width);
+                    atom.height = std::max(
+                        {atom.height, kWriting,
+                         static_cast<double>(lines.size()) * lines.first().height + pt(8)});
+                }
+            for (int i = 0; i < row.size(); ++i)
+                addBlank(atom, row.at(i), {i * (room + kCellGap * 2), room, label, after});
             m_atoms << atom;
         }
+    }
+
+    struct BlankPlace {
+        double x = 0;
+        double width = 0;
+        double label = 0; // widths of what stands before and behind the line
+        double after = 0;
+    };
+
+    void addBlank(PaperAtom &atom, const PaperBlank &blank, const BlankPlace &place) const
+    {
+        const QFont body = font(10.5, false);
+        const QFont small = font(9.5, false);
+        const double base = atom.height - pt(4);
+        const auto write = [&](const QVector<Line> &lines, double x, const QFont &look, Role ink) {
+            for (qsizetype i = 0; i < lines.size(); ++i)
+                atom.marks << textMark(lines.at(i), x,
+                                       base - lines.last().baseline -
+                                           static_cast<double>(lines.size() - 1 - i) *
+                                               lines.first().height,
+                                       look, ink);
+        };
+        write(broken(blank.label, body, place.label), place.x, body, Role::Ink);
+        const double from = place.x + place.label + kCellGap;
+        const double to = place.x + place.width - (place.after > 0 ? place.after + kCellGap : 0);
+        if (!blank.filled.isEmpty())
+            write(broken(blank.filled, body, to - from).mid(0, 1), from, body, Role::Ink);
+        atom.marks << rule(from, base + pt(2), to - from, Role::InkMuted);
+        if (!blank.after.isEmpty())
+            write(broken(blank.after, small, place.after), place.x + place.width - place.after,
+                  small, Role::InkMuted);
     }
 
     struct Column {

@@ -191,20 +191,21 @@ private:
         section.table.figures = {1, 2};
         struct Sum {
             int visits = 0;
-            qint64 cents = 0;
+            std::optional<Money> cost; // of those that say one
         };
         QMap<int, Sum> years;
         Sum all;
         for (const Visit &visit : m_visits) {
-            const qint64 cents = visit.cost ? visit.cost->base() : 0;
             for (Sum *sum : {&years[toLocal(m_books, visit.start).date().year()], &all}) {
                 ++sum->visits;
-                sum->cents += cents;
+                if (visit.cost)
+                    sum->cost = sum->cost.value_or(Money()) + *visit.cost;
             }
         }
         const auto row = [&section](const QString &name, const Sum &sum) {
             section.table.rows << QStringList{name, QString::number(sum.visits),
-                                              reportMoney(Money::ofBase(sum.cents))};
+                                              sum.cost ? reportMoney(sum.cost)
+                                                       : reportWords("not recorded")};
         };
         for (auto year = years.constBegin(); year != years.constEnd(); ++year)
             row(QString::number(year.key()), year.value());

@@ -41,8 +41,7 @@ public:
                              .arg(reportDay(m_first), reportDay(m_last), m_books.yard().name);
         paper.foot =
             reportWords("%1 · as of %2").arg(reportFoot(m_books), reportDayTime(m_books, m_now));
-        for (QDate day = m_first; day <= m_last; day = day.addDays(1))
-            paper.sections << daySection(day);
+        paper.sections << planSection();
         paper.sections << dueSection();
         paper.sections << PaperSection{
             reportWords("Every time"),
@@ -136,21 +135,27 @@ private:
                                                : stackedWords(order.volume, wordingOf(m_books));
             m_days[std::max(order.promised, m_first)] << PlanLine{
                 Instant(), late ? reportWords("late delivery") : reportWords("delivery"),
-                reportWords("%1 of %2").arg(amount, m_books.species.value(order.species).name),
+                reportWords("%1, %2").arg(amount, m_books.species.value(order.species).name),
                 late ? reportWords("%1, promised for %2").arg(supplier, reportDay(order.promised))
                      : supplier};
         }
     }
 
-    [[nodiscard]] PaperSection daySection(const QDate &day) const
+    // The day stands in every row: a page may end between two of them.
+    [[nodiscard]] PaperSection planSection() const
     {
-        PaperSection section{reportDay(day)};
-        section.table.head = {reportWords("When"), reportWords("What"), reportWords("Where, who")};
-        section.table.widths = {26, 42, 32};
-        for (const PlanLine &line : m_days.value(day))
-            section.table.rows << QStringList{line.when, line.what, line.where};
-        if (section.table.isEmpty())
-            section.lines << reportWords("Nothing planned.");
+        PaperSection section{reportWords("Day by day")};
+        section.table.head = {reportWords("Day"), reportWords("When"), reportWords("What"),
+                              reportWords("Where, who")};
+        section.table.widths = {14, 26, 34, 26};
+        for (QDate day = m_first; day <= m_last; day = day.addDays(1)) {
+            const QVector<PlanLine> lines = m_days.value(day);
+            for (const PlanLine &line : lines)
+                section.table.rows << QStringList{reportDay(day), line.when, line.what, line.where};
+            if (lines.isEmpty())
+                section.table.rows << QStringList{reportDay(day), QString(),
+                                                  reportWords("Nothing planned"), QString()};
+        }
         return section;
     }
 
