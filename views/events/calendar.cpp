@@ -85,8 +85,8 @@ RibbonMetrics Calendar::metrics() const
     const QFontMetricsF caption(look.font(TextStyle::Caption));
     RibbonMetrics m;
     m.width = std::max(1, viewport()->width() - 1);
-    m.top = std::ceil(caption.height()) + look.px(7);
-    m.row = std::max<double>(look.px(20), std::ceil(caption.height()) + look.px(5));
+    m.top = std::ceil(caption.height()) + look.px(5);
+    m.row = std::max<double>(look.px(18), std::ceil(caption.height()) + look.px(3));
     m.laneGap = 0;
     m.mark =
         std::max<double>(look.px(16), std::ceil(caption.horizontalAdvance(QStringLiteral("MM"))));

@@ -74,6 +74,28 @@ void addClashes(const Books &books, const QVector<Clash> &clashes, CalendarItem 
         shown.item.detail += QString(QLatin1Char('\n') + clash.what);
 }
 
+// What takes the crew elsewhere, from an imported calendar.
+QVector<RibbonItem> busyItems(const Books &books, QDate from, QDate until)
+{
+    QVector<RibbonItem> items;
+    for (const BusyTime &busy : books.busyTimes) {
+        RibbonItem item;
+        item.link = {TableId::BusyTime, busy.id};
+        item.lane = Lane::Upkeep;
+        item.start = wallTime(books, busy.start);
+        item.end = wallTime(books, busy.end);
+        item.tentative = true;
+        item.label = busy.summary.isEmpty() ? say("Busy") : say("Busy: %1").arg(busy.summary);
+        item.detail = QString(
+            item.label + QLatin1Char('\n') +
+            say("Until %1").arg(items::timeText(books, busy.end, QLocale(QStringLiteral("en_US")))) +
+            QLatin1Char('\n') + say("From the calendar %1").arg(busy.source));
+        if (item.end.date() >= from && item.start.date() < until)
+            items << item;
+    }
+    return items;
+}
+
 bool isMovable(const Books &books, const RibbonItem &item)
 {
     if (item.link.table == TableId::PlannedCook)
@@ -95,6 +117,7 @@ QVector<CalendarItem> calendarItems(const Books &books, const Answers &answers,
         if (item.lane != Lane::Wood && item.lane != Lane::Due &&
             !(item.lane == Lane::Upkeep && item.tentative))
             all << item;
+    all << busyItems(books, from, until);
     // The ribbon puts an order that is late at its first day: that is today here.
     if (today < until)
         for (const RibbonItem &item :

@@ -227,6 +227,10 @@ void CalendarPanel::sayNotMovable(const Link &link)
         m_notice->showProblem(
             tr("A delivery comes on the day the supplier promised: change it in the order."));
         return;
+    case TableId::BusyTime:
+        m_notice->showProblem(
+            tr("This stands in somebody's own calendar: move it there and import it again."));
+        return;
     default:
         m_notice->showProblem(tr("This follows from the records and is not moved by hand."));
     }

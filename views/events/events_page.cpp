@@ -190,8 +190,10 @@ void EventsPage::planCook(RecordId event)
 // At the clock times of the last event, else in the evening.
 void EventsPage::addEvent(QDate day)
 {
-    if (context().readOnly())
+    if (context().readOnly()) {
+        context().say(tr("This yard is open for reading only."));
         return;
+    }
     const Books &books = context().books();
     Event event;
     for (const Event &other : books.events)
@@ -261,6 +263,10 @@ bool EventsPage::show(Link link)
 void EventsPage::addNew()
 {
     bringUpSections();
+    if (m_sections->current() == Weeks) {
+        addEvent(m_calendar->calendar().day());
+        return;
+    }
     if (m_sections->current() == Cooks) {
         m_cooks->addNew();
         return;

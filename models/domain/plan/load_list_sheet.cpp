@@ -1,5 +1,7 @@
 #include "models/domain/plan/load_list_sheet.h"
 
+#include "models/domain/upkeep/local_time.h"
+
 #include <QCoreApplication>
 
 #include <algorithm>
