@@ -23,7 +23,7 @@ QString dueDayText(QDate day)
 // The days with a chance of 10 and 90 % that it is due by then.
 QString betweenText(const domain::TaskDue &due)
 {
-    if (due.certain || !due.dueEarly.isValid())
+    if (due.certain || !due.dueEarly.isValid() || due.dueEarly == due.dueLate)
         return {};
     return dueDayText(due.dueEarly) + QStringLiteral(" to ") +
            (due.dueLate.isValid() ? dueDayText(due.dueLate) : QStringLiteral("later"));

@@ -199,10 +199,12 @@ QVector<BlockedAct> blockedActs(const Books &books, const UpkeepAnswer &upkeep, 
         if (pit.retired)
             continue;
         bool burning = false;
+        bool planned = false;
         for (const Burn &burn : burnsOf(books, pit.id, now)) {
             burning = burning || burn.running;
-            if (burn.cook != 0)
+            if (burn.cook != 0 || planned)
                 continue;
+            planned = true;
             const RecordId event = books.plannedCooks.value(burn.planned).event.value_or(0);
             ahead << BlockedAct{
                 false,        pit.id,
@@ -213,16 +215,17 @@ QVector<BlockedAct> blockedActs(const Books &books, const UpkeepAnswer &upkeep, 
             acts << BlockedAct{false, pit.id, 0,
                                0,     now,    lightingBlocks(books, upkeep, pit.id, now, now)};
     }
-    for (const Departure &departure : departuresOf(books, 0))
-        if (departure.leaves >= now &&
-            books.events.value(departure.event).state != EventState::Done)
-            ahead << BlockedAct{
-                true,
-                0,
-                0,
-                departure.event,
-                departure.leaves,
-                towingBlocks(books, upkeep, departure.event, departure.leaves, now)};
+    for (const Departure &departure : departuresOf(books, 0)) {
+        if (departure.leaves < now || books.events.value(departure.event).state == EventState::Done)
+            continue;
+        ahead << BlockedAct{true,
+                            0,
+                            0,
+                            departure.event,
+                            departure.leaves,
+                            towingBlocks(books, upkeep, departure.event, departure.leaves, now)};
+        break;
+    }
     std::stable_sort(ahead.begin(), ahead.end(),
                      [](const BlockedAct &a, const BlockedAct &b) { return a.at < b.at; });
     acts << ahead;

@@ -45,8 +45,8 @@ QVector<Block> lightingBlocks(const Books &books, const UpkeepAnswer &upkeep, Re
 QVector<Block> towingBlocks(const Books &books, const UpkeepAnswer &upkeep, RecordId event,
                             Instant at, Instant now);
 
-// Everything that is blocked, for a list: each pit that could be lit now (without a plan), then
-// every planned lighting and every departure with the trailer still ahead, by time. Acts without a
+// What is blocked next, for a list: each pit that could be lit now (without a plan), then each
+// pit's next planned lighting and the next departure with the trailer, by time. Acts without a
 // block are left out; a block that was overridden is there with its reason.
 struct BlockedAct {
     bool towing = false;
