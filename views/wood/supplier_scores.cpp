@@ -26,10 +26,10 @@ constexpr int kMostScoresShown = 6;
 
 QVector<items::DerivedModel::Column> scoreColumns()
 {
-    return {{SupplierScores::tr("Supplier"), false}, {SupplierScores::tr("Orders"), true},
-            {SupplierScores::tr("On time"), true},   {SupplierScores::tr("Days late"), true},
-            {SupplierScores::tr("Wetter by"), true}, {SupplierScores::tr("A seasoned lb"), true},
-            {SupplierScores::tr("Rests on"), false}};
+    return {{SupplierScores::tr("Supplier"), false},     {SupplierScores::tr("Orders"), true},
+            {SupplierScores::tr("On time"), true},       {SupplierScores::tr("Days late"), true},
+            {SupplierScores::tr("Short by"), true},      {SupplierScores::tr("Wetter by"), true},
+            {SupplierScores::tr("A seasoned lb"), true}, {SupplierScores::tr("Rests on"), false}};
 }
 
 QString signedFigure(double value, int decimals, const QString &unit)
