@@ -135,17 +135,11 @@ QStringList ifLines(const WoodAnswer &answer, const std::optional<domain::WoodWh
     return lines;
 }
 
-QVector<items::DerivedModel::Column> supplierColumns(const Wording &wording)
+QVector<items::DerivedModel::Column> supplierColumns()
 {
-    return {{tr_("Whose wood"), false},
-            {tr_("Amount"), false},
-            {tr_("Cost"), true},
-            {tr_("Order by"), true},
-            {tr_("Likely there"), true},
-            {tr_("Risk"), true},
-            {tr_("Today"), true},
-            {tr_("Week late"), true},
-            {wording.metric ? tr_("11 °C colder") : tr_("20 °F colder"), true}};
+    return {{tr_("Whose wood"), false}, {tr_("Amount"), false}, {tr_("Cost"), true},
+            {tr_("Order by"), true},    {tr_("There"), true},   {tr_("Risk"), true},
+            {tr_("Today"), true},       {tr_("Late"), true},    {tr_("Colder"), true}};
 }
 
 QVector<items::DerivedRow> supplierRows(const WoodAnswer &answer, const Wording &wording)

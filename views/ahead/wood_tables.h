@@ -13,7 +13,7 @@ QStringList ifLines(const domain::WoodAnswer &answer,
                     const domain::Wording &wording);
 
 // Suppliers side by side. The link's number is the place of the source, counted from 1.
-QVector<items::DerivedModel::Column> supplierColumns(const domain::Wording &wording);
+QVector<items::DerivedModel::Column> supplierColumns();
 QVector<items::DerivedRow> supplierRows(const domain::WoodAnswer &answer,
                                         const domain::Wording &wording);
 // Every event with its chances: nothing ordered, and as thought up.

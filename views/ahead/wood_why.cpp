@@ -77,7 +77,7 @@ void WoodWhy::build()
     addPart(tr("What if"), m_whatIf);
     connect(m_whatIf, &OrderWhatIf::answered, this, &WoodWhy::showThoughtUp);
     connect(m_whatIf, &OrderWhatIf::writeAsked, this, &WoodWhy::write);
-    m_suppliers = new FigureTable(supplierColumns(wording), tr("Suppliers compared"));
+    m_suppliers = new FigureTable(supplierColumns(), tr("Suppliers compared"));
     m_suppliers->setWidest(240);
     m_supplierPart = new QWidget;
     auto *supplierColumn = new QVBoxLayout(m_supplierPart);
@@ -87,11 +87,11 @@ void WoodWhy::build()
         new TextLabel(tr("Suppliers compared, best first"), TextStyle::BodyStrong));
     supplierColumn->addWidget(m_suppliers);
     auto *key = new TextLabel(
-        tr("Risk: that the event most at risk runs short when it is ordered by its day; Today: "
-           "when "
-           "it is ordered today; then, ordered by its day, when it comes a week late and when "
-           "every "
-           "cook is colder. Return on a supplier takes the order into the sliders above."),
+        tr("There: the likely day. Risk: that the event most at risk runs short when it is ordered "
+           "by its day; Today: when it is ordered today; Late and Colder: by its day, but it comes "
+           "a week late, or every cook is %1 colder. Return on a supplier takes the order into the "
+           "sliders above.")
+            .arg(wording.metric ? tr("11 °C") : tr("20 °F")),
         TextStyle::Caption, Role::InkMuted);
     key->setWordWrap(true);
     supplierColumn->addWidget(key);

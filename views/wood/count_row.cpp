@@ -18,6 +18,8 @@
 #include <QPainter>
 #include <QVBoxLayout>
 
+#include <algorithm>
+
 namespace rickyard::views {
 
 using domain::CountWay;
@@ -26,7 +28,7 @@ using domain::RecordId;
 
 namespace {
 
-constexpr int kMostCauses = 3;
+constexpr int kCausesShown = 3;
 
 const domain::Unit &weightUnit(bool metric)
 {
@@ -91,11 +93,14 @@ void CountRow::build()
     answer->setSpacing(look.space(1));
     m_words = new TextLabel(QString(), TextStyle::BodyStrong);
     m_basis = new TextLabel(QString(), TextStyle::Caption, Role::InkMuted);
-    m_causes = new TextLabel(QString());
-    for (TextLabel *label : {m_words, m_causes, m_basis}) {
-        label->setWordWrap(true);
-        answer->addWidget(label);
+    answer->addWidget(m_words);
+    for (int i = 0; i < kCausesShown; ++i) {
+        m_causes << new TextLabel(QString());
+        answer->addWidget(m_causes.last());
     }
+    answer->addWidget(m_basis);
+    for (TextLabel *label : QVector<TextLabel *>{m_words, m_basis} + m_causes)
+        label->setWordWrap(true);
     answer->addStretch(1);
     grid->addLayout(answer, 0, 2);
     grid->setColumnStretch(0, 4);
@@ -269,7 +274,8 @@ void CountRow::compare()
     const bool metric = books.yard().metric;
     const Mass book = domain::lotStockAt(books, m_lot, m_context.verbs.now()).dryMass;
     const auto found = drift();
-    m_causes->setVisible(found.has_value());
+    for (TextLabel *cause : std::as_const(m_causes))
+        cause->setVisible(false);
     m_basis->setVisible(found.has_value());
     if (!found) {
         m_words->setLook(TextStyle::Body, Role::InkMuted);
@@ -296,13 +302,13 @@ void CountRow::compare()
                          .arg(massAmount(found->book, metric).text(),
                               massAmount(found->counted, metric).text(),
                               signedMass(found->drift(), metric), share));
-    QStringList causes;
-    for (const domain::DriftClue &clue : found->clues.mid(0, kMostCauses)) {
-        QString word = domain::shareWord(clue.share);
-        word[0] = word.at(0).toUpper();
-        causes << QString(word + QStringLiteral(": ") + clue.words);
+    for (int i = 0; i < std::min<qsizetype>(kCausesShown, found->clues.size()); ++i) {
+        const domain::DriftClue &clue = found->clues.at(i);
+        const QString word = domain::shareWord(clue.share);
+        m_causes.at(i)->setText(
+            QString(word.left(1).toUpper() + word.mid(1) + QStringLiteral(": ") + clue.words));
+        m_causes.at(i)->setVisible(true);
     }
-    m_causes->setText(causes.join(QLatin1Char('\n')));
     m_basis->setText(tr("The count itself is good to within about %1.")
                          .arg(massAmount(found->error * 2, metric).text()));
 }
@@ -314,7 +320,11 @@ QString CountRow::words() const
 
 QString CountRow::causes() const
 {
-    return m_causes->isHidden() ? QString() : m_causes->text();
+    QStringList shown;
+    for (const TextLabel *cause : m_causes)
+        if (!cause->isHidden())
+            shown << cause->text();
+    return shown.join(QLatin1Char('\n'));
 }
 
 void CountRow::showProblem(const QString &message)

@@ -64,7 +64,7 @@ private:
     UnitLineEdit *m_figure = nullptr; // splits or weight
     TextLabel *m_words = nullptr;
     TextLabel *m_basis = nullptr;
-    TextLabel *m_causes = nullptr;
+    QVector<TextLabel *> m_causes; // likeliest first
 };
 
 } // namespace rickyard::views

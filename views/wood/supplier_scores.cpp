@@ -26,11 +26,10 @@ constexpr int kMostScoresShown = 6;
 
 QVector<items::DerivedModel::Column> scoreColumns()
 {
-    return {{SupplierScores::tr("Supplier"), false}, {SupplierScores::tr("Orders"), true},
-            {SupplierScores::tr("On time"), true},   {SupplierScores::tr("Days late"), true},
-            {SupplierScores::tr("Worst"), true},     {SupplierScores::tr("Short by"), true},
-            {SupplierScores::tr("Wetter by"), true}, {SupplierScores::tr("A seasoned lb"), true},
-            {SupplierScores::tr("Rests on"), false}};
+    return {{SupplierScores::tr("Supplier"), false},     {SupplierScores::tr("Orders"), true},
+            {SupplierScores::tr("On time"), true},       {SupplierScores::tr("Days late"), true},
+            {SupplierScores::tr("Short by"), true},      {SupplierScores::tr("Wetter by"), true},
+            {SupplierScores::tr("A seasoned lb"), true}, {SupplierScores::tr("Rests on"), false}};
 }
 
 QString signedFigure(double value, int decimals, const QString &unit)
@@ -60,9 +59,10 @@ items::DerivedRow rowOf(const Scorecard &card, const domain::Wording &wording)
         << FigureTable::figure(QString::number(card.orders), double(card.orders))
         << FigureTable::figure(SupplierScores::tr("%1 of %2").arg(card.onTime).arg(card.judged),
                                share)
-        << FigureTable::figure(daysFigure(card.medianLate.value_or(0)), card.medianLate)
-        << FigureTable::figure(domain::formatNumber(card.worstLate.value_or(0), 0, woodLocale()),
-                               card.worstLate)
+        << FigureTable::figure(SupplierScores::tr("%1, worst %2")
+                                   .arg(daysFigure(card.medianLate.value_or(0)),
+                                        daysFigure(card.worstLate.value_or(0))),
+                               card.medianLate)
         << FigureTable::figure(signedFigure(shortBy.value_or(0), 0, QStringLiteral("%")), shortBy)
         << FigureTable::figure(signedFigure(wetter.value_or(0), 1, SupplierScores::tr("points")),
                                wetter)
@@ -91,7 +91,8 @@ SupplierScores::SupplierScores(PageContext &context, QWidget *parent)
     auto *card = new Card(tr("How they keep their word"));
     card->body()->addWidget(m_table);
     auto *note = new TextLabel(
-        tr("Days late: the middle of all orders, against the day promised, else the day wished or "
+        tr("Days late: the middle of all orders and the worst, against the day promised, else the "
+           "day wished or "
            "their usual time; on time counts as 0. Short by: of what was paid for, as measured. "
            "Wetter by: points of dry basis over the promise, read within two weeks. Below zero it "
            "was better than promised."),

@@ -17,7 +17,7 @@ namespace rickyard::domain {
 namespace {
 
 // Shares beforehand and scatters: our own rule, no source.
-constexpr double kPriorCount = 0.35;
+constexpr double kPriorCounting = 0.35;
 constexpr double kPriorFeeds = 0.25;
 constexpr double kPriorSplits = 0.15;
 constexpr double kPriorDried = 0.15;
@@ -106,7 +106,7 @@ SuspectedCause counting(const DriftCase &c)
 {
     const QString much = massWords(2 * kilograms(c.counted.error), c.wording);
     return {DriftCause::CountError,
-            kPriorCount,
+            kPriorCounting,
             0,
             0,
             0,
