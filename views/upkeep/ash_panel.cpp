@@ -1,7 +1,6 @@
 #include "views/upkeep/ash_panel.h"
 
-#include "models/domain/quantities/units.h"
-#include "models/domain/upkeep/starter_tasks.h"
+#include "models/domain/upkeep/ash.h"
 #include "models/items/wording.h"
 #include "models/workspace/commands/upkeep_verbs.h"
 #include "views/records/field_editor.h"
@@ -26,24 +25,22 @@ namespace rickyard::views {
 
 using namespace rickyard::domain;
 
-QVector<AshCan> ashCans(const Books &books)
+QVector<AshCan> ashCans(const Books &books, Instant now)
 {
     QMap<QString, AshCan> byName;
-    for (const AshLoad &load : books.ashLoads) {
-        if (load.tipped)
+    for (const AshState &state : ashStates(books, now, LocalTime(books.yard().timeZone))) {
+        if (state.tipped)
             continue;
-        AshCan &can = byName[load.can.simplified().toLower()];
-        can.name = load.can;
-        can.loads << load;
-        can.earliest = std::max(can.earliest, load.takenOut + kAshCooling);
+        AshCan &can = byName[state.can.simplified().toLower()];
+        if (can.loads.isEmpty())
+            can.name = state.can;
+        can.loads << books.ashLoads.value(state.load);
+        can.notBefore = std::max(can.notBefore, state.notBefore);
+        can.waiting = can.waiting || state.waiting;
     }
     QVector<AshCan> cans = byName.values();
-    for (AshCan &can : cans)
-        std::stable_sort(
-            can.loads.begin(), can.loads.end(),
-            [](const AshLoad &a, const AshLoad &b) { return a.takenOut < b.takenOut; });
     std::stable_sort(cans.begin(), cans.end(),
-                     [](const AshCan &a, const AshCan &b) { return a.earliest < b.earliest; });
+                     [](const AshCan &a, const AshCan &b) { return a.notBefore < b.notBefore; });
     return cans;
 }
 
@@ -128,6 +125,10 @@ QWidget *AshPanel::buildTakeOut()
     pair->addWidget(m_rows.value(QStringLiteral("pit")), 1);
     pair->addWidget(m_rows.value(QStringLiteral("can")), 1);
     column->addLayout(pair);
+    m_inPit = new TextLabel(QString(), TextStyle::Caption, Role::InkMuted, form);
+    m_inPit->setWordWrap(true);
+    column->addWidget(m_inPit);
+    connect(m_pit, &QComboBox::currentIndexChanged, this, &AshPanel::showInPit);
     addField(column, QStringLiteral("taken_out"), tr("When"));
     connect(m_editors.value(QStringLiteral("taken_out")), &FieldEditor::edited, this,
             [this] { m_timeTyped = true; });
@@ -197,6 +198,21 @@ void AshPanel::refresh()
         m_editors.value(QStringLiteral("taken_out"))->setValue(toValue(m_context.verbs.now()));
     m_takeOutButton->setEnabled(!m_context.readOnly() && m_pit->count() > 0);
     showCans();
+    showInPit();
+}
+
+void AshPanel::showInPit()
+{
+    const RecordId pit = m_pit->currentData().toLongLong();
+    QString text;
+    if (pit != 0 && m_context.answers.ready()) {
+        const Books &books = m_context.books();
+        text = ashInPit(books, m_context.answers.answers().fuel, pit, m_context.verbs.now(),
+                        LocalTime(books.yard().timeZone))
+                   .words;
+        text[0] = text.at(0).toUpper();
+    }
+    m_inPit->setText(text);
 }
 
 void AshPanel::showCans()
@@ -207,16 +223,15 @@ void AshPanel::showCans()
     const Books &books = m_context.books();
     const QLocale locale(QStringLiteral("en_US"));
     const Instant now = m_context.verbs.now();
-    const QVector<AshCan> cans = ashCans(books);
+    const QVector<AshCan> cans = ashCans(books, now);
     for (const AshCan &can : cans) {
         QStringList from;
         for (const AshLoad &load : can.loads)
             from << tr("%1, %2").arg(books.pits.value(load.pit).name,
                                      items::timeText(books, load.takenOut, locale));
-        const bool waiting = now < can.earliest;
-        const QString until = items::timeText(books, can.earliest, locale);
-        const QString state = waiting ? tr("Not to be tipped before %1").arg(until)
-                                      : tr("96 hours were over %1").arg(until);
+        const QString until = items::timeText(books, can.notBefore, locale);
+        const QString state = can.waiting ? tr("Not to be tipped before %1").arg(until)
+                                          : tr("96 hours were over %1").arg(until);
         m_words
             << QStringLiteral("%1: %2. %3").arg(can.name, from.join(QStringLiteral("; ")), state);
         auto *line = new QWidget(this);
@@ -231,7 +246,7 @@ void AshPanel::showCans()
         loads->setWordWrap(true);
         names->addWidget(loads);
         row->addLayout(names, 1);
-        row->addWidget(new StatusPill(waiting ? Role::Watch : Role::Info, state, line));
+        row->addWidget(new StatusPill(can.waiting ? Role::Watch : Role::Info, state, line));
         auto *tipped = new QPushButton(tr("Tipped…"), line);
         tipped->setAccessibleName(tr("Tipped: %1").arg(can.name));
         tipped->setEnabled(!m_context.readOnly());

@@ -22,10 +22,12 @@ class TextLabel;
 // A can that holds ash, by the books.
 struct AshCan {
     QString name;
-    QVector<domain::AshLoad> loads; // oldest first
-    domain::Instant earliest;       // the last of it has stood long enough
+    QVector<domain::AshLoad> loads; // newest first
+    domain::Instant notBefore;
+    bool waiting = false;
 };
-QVector<AshCan> ashCans(const domain::Books &books); // the one to be tipped first leads
+// The one to be tipped first leads.
+QVector<AshCan> ashCans(const domain::Books &books, domain::Instant now);
 
 class AshPanel : public QWidget
 {
@@ -56,10 +58,12 @@ private:
     QWidget *buildTip();
     FieldRow *addField(QVBoxLayout *column, const QString &key, const QString &label);
     void showCans();
+    void showInPit();
     void showProblems(const domain::Problems &problems);
 
     PageContext &m_context;
     QVBoxLayout *m_cans = nullptr;
+    TextLabel *m_inPit = nullptr; // how much ash the chosen pit should hold
     QWidget *m_takeOut = nullptr;
     QWidget *m_tip = nullptr;
     TextLabel *m_tipHead = nullptr;

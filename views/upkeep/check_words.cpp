@@ -1,7 +1,6 @@
 #include "views/upkeep/check_words.h"
 
 #include "models/domain/quantities/units.h"
-#include "models/domain/upkeep/due_words.h"
 #include "models/domain/upkeep/readings.h"
 
 #include <QCoreApplication>
@@ -46,6 +45,8 @@ CheckLimits checkLimits(const Books &books, const UpkeepTask &task)
     limits.high = shown(here.high);
     if (here.moved != 0)
         limits.note = checkTr("corrected for the yard's height");
+    else if (here.any() && here.boils && !here.heightKnown)
+        limits.note = checkTr("those of sea level: the yard's height is not recorded");
     return limits;
 }
 
@@ -73,10 +74,11 @@ QString pointName(const UpkeepTask &task, int point)
 QString checkValueText(double value, const QString &unit)
 {
     const QLocale locale(QStringLiteral("en_US"));
-    // As many digits as the value has, three at most.
+    // As many digits as the value has: three at most, one in a large figure.
+    const int most = std::abs(value) >= 10 ? 1 : 3;
     int decimals = 0;
-    while (decimals < 3 && std::abs(value * std::pow(10, decimals) -
-                                    std::round(value * std::pow(10, decimals))) > 1e-6)
+    while (decimals < most && std::abs(value * std::pow(10, decimals) -
+                                       std::round(value * std::pow(10, decimals))) > 1e-6)
         ++decimals;
     const QString figure = formatNumber(value, decimals, locale);
     return unit.isEmpty() ? figure : QString(figure + QChar(0x2009) + unit);
@@ -93,18 +95,6 @@ std::optional<double> typedNumber(const QString &text, const QString &unit)
     if (!ok || !std::isfinite(value) || std::abs(value) > 1e9)
         return std::nullopt;
     return value;
-}
-
-QString failedCheckText(const Books &books, const UpkeepTask &task, int point, double value)
-{
-    const CheckLimits limits = checkLimits(books, task);
-    QString phrase = taskPhrase(books, task.id);
-    if (!phrase.isEmpty())
-        phrase[0] = phrase.at(0).toUpper();
-    QString name = pointName(task, point);
-    name[0] = name.at(0).toLower();
-    return checkTr("%1: %2 reads %3, expected %4")
-        .arg(phrase, name, checkValueText(value, limits.unit), limits.words());
 }
 
 } // namespace rickyard::views

@@ -28,8 +28,5 @@ QString pointName(const domain::UpkeepTask &task, int point);
 QString checkValueText(double value, const QString &unit);
 // A number as typed, with or without the unit; nothing when it is none. Empty text is no number.
 std::optional<double> typedNumber(const QString &text, const QString &unit);
-// "Pit gauge check on Big pit: boiling water reads 180 °F, 208 to 214 °F expected."
-QString failedCheckText(const domain::Books &books, const domain::UpkeepTask &task, int point,
-                        double value);
 
 } // namespace rickyard::views

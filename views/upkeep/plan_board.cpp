@@ -47,6 +47,7 @@ void PlanBoard::setContent(PlanContent content, QDate today)
     m_pressed = -1;
     m_lifted = false;
     m_dragging = false;
+    m_awaited = false;
     if (!chosen.isEmpty()) {
         choose(chosen.first().task);
         if (whole || chosen.size() > 1)
@@ -193,7 +194,7 @@ void PlanBoard::choose(RecordId task)
             }
     if (found == m_current && part == m_part)
         return;
-    m_lifted = m_dragging = false;
+    m_lifted = m_dragging = m_awaited = false;
     m_current = found;
     m_part = part;
     showCurrent();
@@ -214,6 +215,7 @@ void PlanBoard::choosePart(int part)
 
 void PlanBoard::setCurrent(int block)
 {
+    m_awaited = false;
     m_current = block;
     m_part = -1;
     showCurrent();
@@ -327,8 +329,10 @@ void PlanBoard::putDown()
         visits << visit;
     }
     leaveIt();
-    if (!by.isZero() && !visits.isEmpty())
-        Q_EMIT moved(visits);
+    if (by.isZero() || visits.isEmpty())
+        return;
+    m_awaited = true; // it stands where it was put until the new plan comes
+    Q_EMIT moved(visits);
 }
 
 void PlanBoard::leaveIt()

@@ -122,6 +122,7 @@ private:
     QPointF m_pressedAt;
     bool m_lifted = false;
     bool m_dragging = false;
+    bool m_awaited = false;   // put down; the plan is still being worked out
     domain::Instant m_target; // start of what is moved
 };
 

@@ -48,7 +48,7 @@ void PlanBoard::paintEvent(QPaintEvent *)
         paintLane(painter, look, lane);
     for (int i = 0; i < m_content.blocks.size(); ++i)
         paintBlock(painter, look, i);
-    if (m_lifted || m_dragging)
+    if (m_lifted || m_dragging || m_awaited)
         paintGhost(painter, look);
 }
 
@@ -121,7 +121,7 @@ void PlanBoard::paintBlock(QPainter &painter, const Theme &look, int index) cons
 {
     const PlanBlock &block = m_content.blocks.at(index);
     const QRectF bar = rectOf(index);
-    const bool leaving = index == m_current && (m_lifted || m_dragging);
+    const bool leaving = index == m_current && (m_lifted || m_dragging || m_awaited);
     if (block.freeFrom > block.end) {
         const QRectF curing(bar.right(), bar.top(),
                             std::max(0.0, xOf(block.freeFrom) - bar.right()), bar.height());

@@ -253,6 +253,7 @@ void PlanPanel::move(const QVector<Visit> &visits)
     const auto done = commands::pinVisits(m_context.verbs, visits);
     if (!done) {
         m_context.refuse(done.problems());
+        refresh(); // back to where it was
         return;
     }
     m_context.say(tr("Placed by hand: %1, %2. The rest is planned around it.")

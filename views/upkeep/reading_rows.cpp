@@ -1,5 +1,6 @@
 #include "views/upkeep/reading_rows.h"
 
+#include "models/domain/upkeep/readings.h"
 #include "models/workspace/commands/upkeep_verbs.h"
 #include "views/theme/theme_hub.h"
 #include "views/upkeep/check_words.h"
@@ -69,7 +70,7 @@ void ReadingRows::build(const UpkeepTask &task)
     for (int point = 1; point <= std::max(1, task.readingPoints); ++point) {
         const QString name = pointName(task, point);
         auto *label = new TextLabel(name, TextStyle::Label, Role::InkMuted, this);
-        auto *field = new UnitLineEdit(limits.unit, this);
+        auto *field = new UnitLineEdit(task.readingUnit, this);
         field->setAccessibleName(name);
         field->setAccessibleDescription(text);
         field->setMaximumWidth(look.px(150));
@@ -91,7 +92,7 @@ void ReadingRows::judge(int point)
     const UpkeepTask task = m_context.books().tasks.value(m_task);
     const CheckLimits limits = checkLimits(m_context.books(), task);
     const QString text = line.field->text().trimmed();
-    const auto value = typedNumber(text, limits.unit);
+    const auto value = typedNumber(text, task.readingUnit);
     if (text.isEmpty())
         line.verdict->setStatus(Role::Info, QString());
     else if (!value)
@@ -132,17 +133,21 @@ bool ReadingRows::settle()
     return fine;
 }
 
-QStringList ReadingRows::failures() const
+QString ReadingRows::failure() const
 {
-    QStringList lines;
     const UpkeepTask task = m_context.books().tasks.value(m_task);
-    const CheckLimits limits = checkLimits(m_context.books(), task);
+    QVector<CheckReading> readings;
     for (int point = 1; point <= count(); ++point) {
-        const auto value = typedNumber(m_rows.at(point - 1).field->text(), limits.unit);
-        if (value && !limits.holds(*value))
-            lines << failedCheckText(m_context.books(), task, point, *value);
+        const auto value = typedNumber(m_rows.at(point - 1).field->text(), task.readingUnit);
+        if (!value)
+            continue;
+        CheckReading reading;
+        reading.task = m_task;
+        reading.point = point;
+        reading.value = Plain::rounded(*value * 1e6);
+        readings << reading;
     }
-    return lines;
+    return judgeReadings(m_context.books(), task, readings).finding;
 }
 
 } // namespace rickyard::views

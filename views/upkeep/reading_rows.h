@@ -24,8 +24,8 @@ public:
     [[nodiscard]] int count() const { return static_cast<int>(m_rows.size()); }
     [[nodiscard]] UnitLineEdit *field(int point) const { return m_rows.value(point - 1).field; }
     [[nodiscard]] StatusPill *verdict(int point) const { return m_rows.value(point - 1).verdict; }
-    // A sentence for each value outside its limits.
-    [[nodiscard]] QStringList failures() const;
+    // The finding that values outside their limits call for; empty when none is.
+    [[nodiscard]] QString failure() const;
 
 Q_SIGNALS:
     void judged();

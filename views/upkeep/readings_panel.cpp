@@ -1,6 +1,7 @@
 #include "views/upkeep/readings_panel.h"
 
 #include "models/domain/upkeep/due_words.h"
+#include "models/domain/upkeep/readings.h"
 #include "models/items/derived_model.h"
 #include "models/items/wording.h"
 #include "views/charts/chart_view.h"
@@ -194,6 +195,13 @@ void ReadingsPanel::draw(const UpkeepTask &task, const QVector<CheckReading> &re
                             .arg(limits.words());
         if (!limits.note.isEmpty())
             summary += QString(QStringLiteral(" ") + tr("Limits %1.").arg(limits.note));
+        // Where the plate's line meets its limit, and how sure that is.
+        if (task.reading == ReadingKind::PlateThickness) {
+            const PlateWear wear = plateWear(m_context.books(), task, m_context.verbs.now(),
+                                             LocalTime(m_context.books().yard().timeZone));
+            if (!wear.words.isEmpty())
+                summary += QString(QLatin1Char('\n') + wear.words);
+        }
     }
     m_summary->setText(summary);
     m_chart->setSummary(summary);

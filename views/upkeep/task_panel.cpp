@@ -221,7 +221,7 @@ void TaskPanel::show(bool anew)
         m_when->setText(pitName(books, found->pit.value_or(0)));
     }
     showMeters(due);
-    showBlock(due);
+    showBlock();
     showPlace(*found);
     showReasons(!m_reasons->isHidden());
     m_caution->setCaution(cautionOf(*found));
@@ -238,21 +238,19 @@ void TaskPanel::show(bool anew)
     m_last->setVisible(!last.isEmpty());
 }
 
-void TaskPanel::showBlock(const TaskDue *due)
+void TaskPanel::showBlock()
 {
-    const Books &books = m_context.books();
-    const auto block =
-        due != nullptr ? blockOf(books, *due, m_context.verbs.now()) : std::optional<Block>();
-    m_blockRow->setVisible(block.has_value());
-    if (!block)
-        return;
-    m_blockedCook = block->plannedCook;
-    m_blockedEvent = block->event;
-    const bool overridden = !block->overridden.isEmpty();
+    const auto blocks =
+        taskBlocks(m_context.books(), m_context.answers.answers().upkeep, m_context.verbs.now());
+    m_blockRow->setVisible(blocks.contains(m_task));
+    const TaskBlock block = blocks.value(m_task);
+    m_blockedCook = block.plannedCook;
+    m_blockedEvent = block.event;
+    const bool overridden = !block.overridden.isEmpty();
     m_blockText->setLook(TextStyle::BodyStrong, overridden ? Role::Watch : Role::Act);
-    m_blockText->setText(overridden ? QString(block->words + QLatin1Char('\n') + block->overridden)
-                                    : block->words);
-    m_override->setVisible(!overridden && (block->plannedCook != 0 || block->event != 0));
+    m_blockText->setText(overridden ? QString(block.words + QLatin1Char('\n') + block.overridden)
+                                    : block.words);
+    m_override->setVisible(!overridden && block.planned());
     m_override->setEnabled(!m_context.readOnly());
 }
 

@@ -35,7 +35,7 @@ private:
     void show(bool anew);
     QWidget *buildButtons();
     void showMeters(const domain::TaskDue *due);
-    void showBlock(const domain::TaskDue *due);
+    void showBlock();
     void showPlace(const domain::UpkeepTask &task);
     void showReasons(bool asking);
     void putOff();

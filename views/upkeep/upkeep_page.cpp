@@ -279,7 +279,7 @@ void UpkeepPage::refreshHead()
         Findings, figure(std::count_if(findings.cbegin(), findings.cend(), [](const Finding &f) {
             return f.state == FindingState::Open || f.state == FindingState::Watched;
         })));
-    m_sections->setFigure(Ash, figure(ashCans(context().books()).size()));
+    m_sections->setFigure(Ash, figure(ashCans(context().books(), context().verbs.now()).size()));
 }
 
 // A proposal is taken as it stands; a visit already placed is opened; else a new one is begun.
@@ -307,13 +307,23 @@ void UpkeepPage::addStarterSet()
 {
     const Books &books = context().books();
     const QDate today = items::toLocal(books, context().verbs.now()).date();
-    QSet<std::pair<QString, RecordId>> present;
+    QMap<std::pair<QString, RecordId>, RecordId> present;
     for (const UpkeepTask &task : books.tasks)
-        present.insert({task.name, task.pit.value_or(0)});
+        present.insert({task.name, task.pit.value_or(0)}, task.id);
+    // Tasks name each other by id; one that waits for a task that is there already waits for that.
+    const auto set = starterTasks(books.pits.values(), today,
+                                  context().verbs.yard().nextId(TableId::UpkeepTask));
+    QHash<RecordId, RecordId> kept;
+    for (const UpkeepTask &task : set)
+        kept.insert(task.id, present.value({task.name, task.pit.value_or(0)}, task.id));
     QVector<Row> rows;
-    for (const UpkeepTask &task : starterTasks(books.pits.values(), today))
-        if (!present.contains({task.name, task.pit.value_or(0)}))
-            rows << toRow(task);
+    for (UpkeepTask task : set) {
+        if (present.contains({task.name, task.pit.value_or(0)}))
+            continue;
+        if (task.after)
+            task.after = kept.value(*task.after);
+        rows << toRow(task);
+    }
     if (rows.isEmpty()) {
         context().say(tr("Every task of the starter set is there already."));
         return;

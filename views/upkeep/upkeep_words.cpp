@@ -1,6 +1,7 @@
 #include "views/upkeep/upkeep_words.h"
 
 #include "models/domain/quantities/units.h"
+#include "models/domain/upkeep/blocks.h"
 #include "models/domain/upkeep/burns.h"
 #include "models/domain/upkeep/starter_tasks.h"
 #include "models/items/wording.h"
@@ -57,56 +58,47 @@ QString shortDay(QDate day)
 }
 
 // The spread of a due day, where the answer has one.
-template <class T>
-QString spreadText(const T &task, bool brief)
+QString spreadText(const TaskDue &task, bool brief)
 {
-    if constexpr (requires {
-                      task.dueEarly;
-                      task.dueLate;
-                      task.certain;
-                  }) {
-        if (!task.certain && task.dueEarly.isValid() && task.dueLate != task.dueEarly) {
-            const QString text = task.dueLate.isValid()
-                                     ? betweenText(task.dueEarly, task.dueLate, brief)
-                                     : tr("not before %1").arg(shortDay(task.dueEarly));
-            return brief ? tr(" (%1)").arg(text) : tr(", %1").arg(text);
-        }
+    if (task.certain || !task.dueEarly.isValid() || task.dueLate == task.dueEarly)
+        return {};
+    const QString text = task.dueLate.isValid() ? betweenText(task.dueEarly, task.dueLate, brief)
+                                                : tr("not before %1").arg(shortDay(task.dueEarly));
+    return brief ? tr(" (%1)").arg(text) : tr(", %1").arg(text);
+}
+
+// Of the acts that a task blocks, the first that is planned, with who went on all the same.
+TaskBlock taskBlockOf(const Books &books, const BlockedAct &act, const Block &block)
+{
+    TaskBlock found;
+    found.plannedCook = act.plannedCook;
+    found.event = act.towing ? act.event : 0;
+    const QString at = items::timeText(books, act.at, english());
+    const QString day = dayText(items::toLocal(books, act.at).date());
+    const QString pit = books.pits.value(act.pit).name;
+    if (act.towing) {
+        found.words = tr("Blocks the trip to %1, %2").arg(books.events.value(act.event).name, at);
+        found.shortWords = tr("blocks towing %1").arg(day);
+    } else if (act.plannedCook != 0) {
+        found.words = tr("Blocks the lighting of %1, %2").arg(pit, at);
+        found.shortWords = tr("blocks lighting %1").arg(day);
+    } else {
+        found.words = tr("Blocks the lighting of %1; no cook is planned").arg(pit);
     }
-    return {};
-}
-
-template <class T>
-bool isSnoozed(const T &task)
-{
-    if constexpr (requires { task.snoozed; })
-        return task.snoozed;
-    return false;
-}
-
-// The first trip with the trailer that is still ahead.
-RecordId nextTowing(const Books &books, Instant now)
-{
-    const Event *next = nullptr;
-    for (const Event &event : books.events)
-        if (event.towed && event.state != EventState::Cancelled && event.start > now &&
-            (next == nullptr || event.start < next->start))
-            next = &event;
-    return next == nullptr ? 0 : next->id;
-}
-
-RecordId nextLighting(const Books &books, RecordId pit, Instant now)
-{
-    for (const Burn &burn : burnsOf(books, pit, now))
-        if (burn.cook == 0 && burn.start >= now)
-            return burn.planned;
-    return 0;
+    found.words += tr(": %1").arg(block.why);
+    const Override record = books.overrides.value(block.overriddenBy);
+    if (record.id != 0)
+        found.overridden = record.who.isEmpty()
+                               ? tr("Going on all the same: %1").arg(record.reason)
+                               : tr("%1 goes on all the same: %2").arg(record.who, record.reason);
+    return found;
 }
 
 } // namespace
 
 DueState dueStateOf(const Books &books, const TaskDue &task, Instant now)
 {
-    if (isSnoozed(task))
+    if (task.snoozed)
         return {Role::Info, tr("Put off")};
     if (task.overdue)
         return {Role::Act, tr("Overdue")};
@@ -200,42 +192,17 @@ QString coldText(const Books &books, const Placement &placement, Instant now)
         .arg(dayText(local.date()), clock(local));
 }
 
-std::optional<Block> blockOf(const Books &books, const TaskDue &due, Instant now)
+QHash<RecordId, TaskBlock> taskBlocks(const Books &books, const UpkeepAnswer &answer, Instant now)
 {
-    const UpkeepTask task = books.tasks.value(due.task);
-    Block block;
-    if (task.blocksLighting && (due.overdue || due.blocksNextCook)) {
-        block.plannedCook = nextLighting(books, due.pit, now);
-        const PlannedCook cook = books.plannedCooks.value(block.plannedCook);
-        const QString pit = books.pits.value(due.pit != 0 ? due.pit : cook.pit).name;
-        block.shortWords =
-            tr("blocks lighting %1").arg(dayText(items::toLocal(books, cook.light).date()));
-        block.words = block.plannedCook == 0
-                          ? tr("Not to be lit while it is overdue; no cook is planned.")
-                          : tr("Blocks the lighting of %1, %2")
-                                .arg(pit, items::timeText(books, cook.light, english()));
-    } else if (task.blocksTowing && due.overdue) {
-        block.event = nextTowing(books, now);
-        const Event event = books.events.value(block.event);
-        block.shortWords =
-            tr("blocks towing %1").arg(dayText(items::toLocal(books, event.start).date()));
-        block.words = block.event == 0
-                          ? tr("Not to be towed while it is overdue; no trip is planned.")
-                          : tr("Blocks the trip to %1, %2")
-                                .arg(event.name, items::timeText(books, event.start, english()));
-    } else {
-        return std::nullopt;
-    }
-    for (const Override &record : books.overrides) {
-        const bool same = (block.plannedCook != 0 && record.plannedCook == block.plannedCook) ||
-                          (block.event != 0 && record.event == block.event);
-        if (record.task == due.task && same)
-            block.overridden =
-                record.who.isEmpty()
-                    ? tr("Going on all the same: %1").arg(record.reason)
-                    : tr("%1 goes on all the same: %2").arg(record.who, record.reason);
-    }
-    return block;
+    QHash<RecordId, TaskBlock> found;
+    for (const BlockedAct &act : blockedActs(books, answer, now))
+        for (const Block &block : act.blocks) {
+            const auto known = found.constFind(block.task);
+            const bool planned = act.plannedCook != 0 || act.towing;
+            if (known == found.constEnd() || (planned && !known->planned()))
+                found.insert(block.task, taskBlockOf(books, act, block));
+        }
+    return found;
 }
 
 QStringList stepsOf(const QString &steps)

@@ -4,6 +4,8 @@
 #include "models/domain/answers/answers.h"
 #include "views/theme/theme.h"
 
+#include <QHash>
+
 namespace rickyard::views {
 
 struct DueState {
@@ -31,17 +33,20 @@ QString spanText(const domain::Books &books, domain::Instant start, domain::Inst
 // none.
 QString coldText(const domain::Books &books, const domain::Placement &placement,
                  domain::Instant now);
-// What a task blocks and what that stands in the way of: "Blocks the lighting of Big pit, Sat 28
-// Nov 6 AM". Empty when it blocks nothing as things stand.
-struct Block {
+// What a task stands in the way of, first what is planned: "Blocks the lighting of Big pit, Sat 28
+// Nov, 6 AM: 6 cooks since the last time, limit 5".
+struct TaskBlock {
     QString words;
-    QString shortWords; // "blocks lighting Sat 28 Nov"
+    QString shortWords; // "blocks lighting Sat 28 Nov"; empty when nothing is planned
     domain::RecordId plannedCook = 0;
     domain::RecordId event = 0;
     QString overridden; // by whom and why, when somebody decided to go on
+
+    [[nodiscard]] bool planned() const { return plannedCook != 0 || event != 0; }
 };
-std::optional<Block> blockOf(const domain::Books &books, const domain::TaskDue &task,
-                             domain::Instant now);
+// By task, from what domain/upkeep/blocks.h says.
+QHash<domain::RecordId, TaskBlock>
+taskBlocks(const domain::Books &books, const domain::UpkeepAnswer &answer, domain::Instant now);
 // The steps of a task: its lines, or the sentences of a single one.
 QStringList stepsOf(const QString &steps);
 // What to mind before the work, without the closing sentence.

@@ -124,11 +124,12 @@ QWidget *VisitSheet::buildRight()
     };
     m_readingsHead = heading(tr("Readings"));
     m_readings = new ReadingRows(m_context, right);
-    connect(m_readings, &ReadingRows::judged, this, &VisitSheet::proposeFindings);
+    m_proposed = new QCheckBox(right);
+    m_proposed->setToolTip(tr("Opens a finding when the work is recorded as done."));
+    m_proposed->hide();
+    connect(m_readings, &ReadingRows::judged, this, &VisitSheet::proposeFinding);
     column->addWidget(m_readings);
-    m_proposals = new QVBoxLayout;
-    m_proposals->setSpacing(look.space(1));
-    column->addLayout(m_proposals);
+    column->addWidget(m_proposed);
     heading(tr("What was found"));
     addField(column, QStringLiteral("found"), tr("Found"));
     m_mendHead = new TextLabel(tr("Mended by it"), TextStyle::Label, Role::InkMuted, right);
@@ -284,29 +285,17 @@ void VisitSheet::showFindings()
     m_mendHead->setVisible(!m_mended.isEmpty());
 }
 
-// One box a value outside its limits, ticked until somebody unticks it.
-void VisitSheet::proposeFindings()
+// Values outside their limits propose a finding, ticked until somebody unticks it.
+void VisitSheet::proposeFinding()
 {
-    const QStringList failures = m_readings->failures();
-    QStringList present;
-    QStringList declined;
-    for (QCheckBox *box : std::as_const(m_proposed)) {
-        present << box->text();
-        if (!box->isChecked())
-            declined << box->text();
-    }
-    if (failures == present)
+    const QString failure = m_readings->failure();
+    m_proposed->setVisible(!failure.isEmpty());
+    if (failure == m_proposed->text())
         return;
-    clearLayout(m_proposals);
-    m_proposed.clear();
-    for (const QString &failure : failures) {
-        auto *box = new QCheckBox(failure, this);
-        box->setChecked(!declined.contains(failure));
-        box->setAccessibleName(tr("Open a finding: %1").arg(failure));
-        box->setToolTip(tr("Opens a finding when the work is recorded as done."));
-        m_proposals->addWidget(box);
-        m_proposed << box;
-    }
+    if (m_proposed->text().isEmpty())
+        m_proposed->setChecked(true);
+    m_proposed->setText(failure);
+    m_proposed->setAccessibleName(tr("Open a finding: %1").arg(failure));
 }
 
 bool VisitSheet::eventFilter(QObject *watched, QEvent *event)
@@ -398,9 +387,8 @@ bool VisitSheet::finish()
     report.visit = m_visit;
     if (!m_endTyped)
         report.end = std::max(m_context.verbs.now(), report.start);
-    for (const QCheckBox *box : std::as_const(m_proposed))
-        if (box->isChecked())
-            report.findings << box->text();
+    if (!m_proposed->text().isEmpty() && m_proposed->isChecked())
+        report.findings << m_proposed->text();
     for (const QCheckBox *box : std::as_const(m_mended))
         if (box->isChecked())
             report.mended << box->property("finding").toLongLong();

@@ -59,7 +59,7 @@ private:
     void addField(QVBoxLayout *column, const QString &key, const QString &label);
     void showSteps();
     void showFindings();
-    void proposeFindings();
+    void proposeFinding();
     void keepNotes();
     void leave();
     void showProblems(const domain::Problems &problems);
@@ -79,8 +79,7 @@ private:
     TextLabel *m_noSteps = nullptr;
     TextLabel *m_readingsHead = nullptr;
     ReadingRows *m_readings = nullptr;
-    QVBoxLayout *m_proposals = nullptr;
-    QVector<QCheckBox *> m_proposed;
+    QCheckBox *m_proposed = nullptr; // the finding that the readings call for
     TextLabel *m_mendHead = nullptr;
     QVBoxLayout *m_mends = nullptr;
     QVector<QCheckBox *> m_mended;

@@ -1,8 +1,8 @@
 #include "models/workspace/commands/upkeep_verbs.h"
 
 #include "models/domain/answers/field_words.h"
+#include "models/domain/upkeep/ash.h"
 #include "models/domain/upkeep/due_words.h"
-#include "models/domain/upkeep/starter_tasks.h"
 
 #include <algorithm>
 
@@ -293,10 +293,12 @@ Outcome<Done> tipAsh(Verbs &verbs, const QString &can, const QString &where, Ins
 {
     QVector<AshLoad> loads;
     Instant earliest;
-    for (const AshLoad &load : verbs.books().ashLoads)
-        if (!load.tipped && load.can.compare(can, Qt::CaseInsensitive) == 0) {
-            loads << load;
-            earliest = std::max(earliest, load.takenOut + domain::kAshCooling);
+    const domain::LocalTime local(verbs.books().yard().timeZone);
+    for (const domain::AshState &state : domain::ashStates(verbs.books(), verbs.now(), local))
+        if (!state.tipped &&
+            state.can.simplified().compare(can.simplified(), Qt::CaseInsensitive) == 0) {
+            loads << verbs.books().ashLoads.value(state.load);
+            earliest = std::max(earliest, state.notBefore);
         }
     if (loads.isEmpty())
         return Outcome<Done>::failed(Verbs::tr("This can is empty by the books."),
@@ -318,7 +320,7 @@ Outcome<Done> tipAsh(Verbs &verbs, const QString &can, const QString &where, Ins
     for (AshLoad &load : loads) {
         load.tipped = at;
         load.where = where.trimmed();
-        if (at < load.takenOut + domain::kAshCooling) {
+        if (at < earliest) {
             const QString told = Verbs::tr("Tipped before 96 hours had gone by.");
             load.note = load.note.isEmpty() ? told : QString(load.note + QLatin1Char('\n') + told);
         }
