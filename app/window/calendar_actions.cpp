@@ -12,6 +12,7 @@
 #include <QFileInfo>
 #include <QFutureWatcher>
 #include <QMessageBox>
+#include <QPushButton>
 #include <QtConcurrent>
 
 namespace rickyard::app {
