@@ -85,7 +85,8 @@ double Upkeep::used(const UpkeepTask &task, Instant at) const
         most = std::max(most, static_cast<double>(cooks));
     // The cans are tipped every other month: long before they are full.
     if (task.everyAsh)
-        most = m_draft.local.dateOf(from).daysTo(m_draft.local.dateOf(at)) / 60.0;
+        most =
+            static_cast<double>(m_draft.local.dateOf(from).daysTo(m_draft.local.dateOf(at))) / 60.0;
     return most;
 }
 
