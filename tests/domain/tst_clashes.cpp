@@ -148,6 +148,7 @@ private slots:
         due.task = task.id;
         due.pit = pit;
         due.due = QDate(2026, 12, 4);
+        due.dueAt = y.at(QDate(2026, 12, 5));
         upkeep.tasks << due;
         const auto barred = [&] { return clashesOf(y.books, now, y.local, upkeep); };
         QCOMPARE(barred().size(), 1);
@@ -155,6 +156,7 @@ private slots:
         QCOMPARE(barred().first().first.id, first);
         // Due on the day of the fire: not overdue then. The next fire is the one it bars.
         upkeep.tasks.first().due = QDate(2026, 12, 5);
+        upkeep.tasks.first().dueAt = y.at(QDate(2026, 12, 6));
         QCOMPARE(barred().first().at, y.at(QDate(2026, 12, 12), 3));
         // A time found for it before that fire clears it; the same time after it does not.
         Placement placed;
@@ -166,6 +168,10 @@ private slots:
         QVERIFY(barred().isEmpty());
         upkeep.placements.first().end = y.at(QDate(2026, 12, 12), 4);
         QCOMPARE(barred().size(), 1);
+        // What goes with every lighting is done at it.
+        task.occasion = Occasion::BeforeCook;
+        QVERIFY(barred().isEmpty());
+        task.occasion = Occasion::None;
         // What does not bar lighting bars nothing.
         task.blocksLighting = false;
         QVERIFY(barred().isEmpty());
@@ -180,6 +186,7 @@ private slots:
         TaskDue due;
         due.task = task.id;
         due.due = QDate(2026, 12, 1);
+        due.dueAt = y.at(QDate(2026, 12, 2));
         upkeep.tasks << due;
         QVERIFY(clashesOf(y.books, now, y.local, upkeep).isEmpty()); // nothing is towed
         y.books.events[supper].towed = true;

@@ -198,9 +198,9 @@ private slots:
         yard.books.tasks.insert(3, other);
         const auto sheet = sheetOf(yard, kSupper);
         QCOMPARE(sheet->bars.size(), 2);
-        QCOMPARE(sheet->bars.at(0).task, RecordId{1});
-        QVERIFY(!sheet->bars.at(0).towing && sheet->bars.at(0).overdue);
-        QCOMPARE(sheet->bars.at(1).task, RecordId{2});
+        QCOMPARE(sheet->bars.at(0).block.task, RecordId{1});
+        QVERIFY(!sheet->bars.at(0).towing);
+        QCOMPARE(sheet->bars.at(1).block.task, RecordId{2});
         QVERIFY(sheet->bars.at(1).towing);
         yard.books.events[1].towed = false;
         QCOMPARE(sheetOf(yard, kSupper)->bars.size(), 1);

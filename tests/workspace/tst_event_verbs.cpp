@@ -26,6 +26,8 @@ struct EventYard {
         now = at(QDate(2027, 2, 20), 9);
         Pit p;
         p.name = QStringLiteral("Long Tom");
+        p.diameter = Length::ofBase(600000);
+        p.length = Length::ofBase(1500000);
         pit = verbs->add(p).value();
         Event e;
         e.name = QStringLiteral("Supper (invented)");

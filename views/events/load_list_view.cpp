@@ -204,7 +204,7 @@ void LoadListView::showBars(const LoadWords &words)
         auto *row = new QHBoxLayout(line);
         row->setContentsMargins(0, 0, 0, 0);
         row->setSpacing(theme(this).space(3));
-        row->addWidget(new StatusPill(words.barRole(bar),
+        row->addWidget(new StatusPill(LoadWords::barRole(bar),
                                       bar.towing ? tr("Not to be towed") : tr("Not to be lit"),
                                       line),
                        0, Qt::AlignTop);
@@ -215,7 +215,7 @@ void LoadListView::showBars(const LoadWords &words)
         open->setProperty("role", "quiet");
         open->setAutoDefault(false);
         open->setAccessibleName(tr("Open the task: %1").arg(words.bar(bar)));
-        connect(open, &QPushButton::clicked, this, [this, task = bar.task] {
+        connect(open, &QPushButton::clicked, this, [this, task = bar.block.task] {
             Q_EMIT opened(Link{TableId::UpkeepTask, task});
         });
         row->addWidget(open, 0, Qt::AlignTop);

@@ -2,7 +2,6 @@
 
 #include "models/domain/answers/wording.h"
 #include "models/domain/quantities/units.h"
-#include "models/domain/upkeep/due_words.h"
 #include "views/events/event_words.h"
 #include "views/widgets/caution_note.h"
 
@@ -217,20 +216,18 @@ QString LoadWords::shortage() const
     return text;
 }
 
-Role LoadWords::barRole(const LoadBar &bar) const
+Role LoadWords::barRole(const LoadBar &bar)
 {
-    return bar.overdue || !bar.placed ? Role::Act : Role::Watch;
+    return bar.placed ? Role::Watch : Role::Act;
 }
 
 QString LoadWords::bar(const LoadBar &bar) const
 {
-    QString task = taskPhrase(m_books, bar.task);
-    task[0] = task.at(0).toUpper();
-    QString text =
-        bar.overdue ? loadTr("%1: overdue since %2") : loadTr("%1: due %2, overdue by then");
-    text = text.arg(task, bar.due.isValid() ? m_local.dayText(bar.due) : loadTr("long ago"));
-    text += bar.towing ? loadTr("; do not tow before it is done.")
-                       : loadTr("; do not light before it is done.");
+    const QString pit = m_books.pits.value(bar.block.pit).name;
+    QString text = pit.isEmpty() ? blockWords(bar.block)
+                                 : QString(pit + QStringLiteral(": ") + blockWords(bar.block));
+    text += bar.towing ? loadTr(". Do not tow before it is done.")
+                       : loadTr(". Do not light before it is done.");
     if (bar.placed)
         text += (bar.agreed ? loadTr(" Placed for %1.") : loadTr(" A time is proposed: %1."))
                     .arg(when(*bar.placed));

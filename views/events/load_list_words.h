@@ -36,7 +36,7 @@ public:
     // Empty when there is wood enough.
     [[nodiscard]] QString shortage() const;
     [[nodiscard]] QString bar(const domain::LoadBar &bar) const;
-    [[nodiscard]] Role barRole(const domain::LoadBar &bar) const;
+    [[nodiscard]] static Role barRole(const domain::LoadBar &bar);
     // What was left out or assumed, a line each.
     [[nodiscard]] QStringList notes() const;
     // The trailer, a line each; empty when nothing is towed.

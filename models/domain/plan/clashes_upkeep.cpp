@@ -56,9 +56,11 @@ private:
             return p.task == task && std::max(p.end, p.freeFrom) <= by;
         });
     }
+    // What goes with every lighting or tow is done at it, and is no clash of the plan.
     [[nodiscard]] bool dueBy(const TaskDue &due, Instant moment) const
     {
-        return due.overdue || (due.due.isValid() && m_ground.local.dateOf(moment) > due.due);
+        return m_ground.books.tasks.value(due.task).occasion == Occasion::None &&
+               (due.overdue || (due.due.isValid() && due.dueAt <= moment));
     }
     [[nodiscard]] QString names(const QVector<RecordId> &tasks) const
     {
@@ -143,7 +145,7 @@ void UpkeepSearch::barredLightings()
             if (burn.cook != 0 || burn.start < m_ground.now ||
                 (due.pit != 0 && burn.pit != due.pit))
                 continue;
-            if (!dueBy(due, burn.start) && !due.blocksNextCook)
+            if (!dueBy(due, burn.start))
                 continue;
             if (!doneBy(due.task, burn.start))
                 barred[i] << due.task;

@@ -68,58 +68,30 @@ std::optional<double> massPerJoule(const QVector<LoadFire> &fires, const Stock &
     return joules > 0 ? std::optional(mass / joules) : std::nullopt;
 }
 
-class Bars
+// Once a task, though several fires or the tow as well ask for it.
+void addBars(const UpkeepAnswer &upkeep, const QVector<Block> &blocks, bool towing, Instant by,
+             Instant now, QVector<LoadBar> &bars)
 {
-public:
-    Bars(const Books &books, const UpkeepAnswer &upkeep, Instant now)
-        : m_books(books), m_upkeep(upkeep), m_now(now), m_local(books.yard().timeZone)
-    {
-    }
-    void lighting(RecordId pit, Instant light)
-    {
-        for (const TaskDue &due : m_upkeep.tasks)
-            if (m_books.tasks.value(due.task).blocksLighting && (due.pit == 0 || due.pit == pit))
-                add(due, light, false);
-    }
-    void towing(Instant leaves)
-    {
-        for (const TaskDue &due : m_upkeep.tasks)
-            if (m_books.tasks.value(due.task).blocksTowing)
-                add(due, leaves, true);
-    }
-    [[nodiscard]] QVector<LoadBar> found() const { return m_bars; }
-
-private:
-    void add(const TaskDue &due, Instant by, bool towing)
-    {
-        const bool then = due.due.isValid() && m_local.dateOf(by) > due.due;
-        if (!due.overdue && !then)
-            return;
-        for (const LoadBar &bar : std::as_const(m_bars))
-            if (bar.task == due.task && bar.towing == towing)
-                return;
+    for (const Block &block : blocks) {
+        const bool told = std::any_of(bars.begin(), bars.end(), [&](const LoadBar &bar) {
+            return bar.towing == towing && bar.block.task == block.task &&
+                   bar.block.kind == block.kind && bar.block.finding == block.finding;
+        });
+        if (told || !block.stands())
+            continue;
         LoadBar bar;
-        bar.task = due.task;
-        bar.pit = due.pit;
+        bar.block = block;
         bar.towing = towing;
-        bar.overdue = due.overdue;
-        bar.due = due.due;
-        for (const Placement &p : m_upkeep.placements) {
-            if (p.task != due.task || std::max(p.end, p.freeFrom) > by || p.end <= m_now)
+        for (const Placement &p : upkeep.placements) {
+            if (p.task != block.task || std::max(p.end, p.freeFrom) > by || p.end <= now)
                 continue;
             bar.placed = p.start;
             bar.agreed = p.booked;
             break;
         }
-        m_bars << bar;
+        bars << bar;
     }
-
-    const Books &m_books;
-    const UpkeepAnswer &m_upkeep;
-    Instant m_now;
-    LocalTime m_local;
-    QVector<LoadBar> m_bars;
-};
+}
 
 // Everything of the sheet but the wood itself.
 class SheetMaker
@@ -200,13 +172,17 @@ void SheetMaker::sumUp(LoadSheet &sheet) const
 
 void SheetMaker::findBars(LoadSheet &sheet) const
 {
-    Bars bars(m_books, m_answers.upkeep, m_now);
+    const UpkeepAnswer &upkeep = m_answers.upkeep;
     for (const LoadFire &fire : sheet.fires)
-        bars.lighting(fire.list.pit, fire.light);
+        addBars(upkeep,
+                lightingBlocks(m_books, upkeep, fire.list.pit, fire.light, m_now, fire.cook), false,
+                fire.light, m_now, sheet.bars);
+    if (!sheet.towed)
+        return;
     const Event event = m_books.events.value(sheet.event);
-    if (sheet.towed)
-        bars.towing(event.start - event.travel.value_or(Duration()));
-    sheet.bars = bars.found();
+    const Instant leaves = event.start - event.travel.value_or(Duration());
+    addBars(upkeep, towingBlocks(m_books, upkeep, event.id, leaves, m_now), true, leaves, m_now,
+            sheet.bars);
 }
 
 void SheetMaker::weigh(LoadSheet &sheet) const

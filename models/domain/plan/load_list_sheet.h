@@ -6,6 +6,7 @@
 #include "models/domain/answers/answers.h"
 #include "models/domain/outcome.h"
 #include "models/domain/plan/load_list.h"
+#include "models/domain/upkeep/blocks.h"
 #include "models/domain/weather/series.h"
 
 namespace rickyard::domain {
@@ -20,13 +21,10 @@ struct LoadFire {
     std::optional<int> boxesOf(LoadPhase phase, std::optional<Mass> box) const;
 };
 
-// Upkeep that bars lighting a pit of the list, or towing.
+// What bars lighting a pit of the list, or towing (upkeep/blocks.h), with the time found for it.
 struct LoadBar {
-    RecordId task = 0;
-    RecordId pit = 0;     // 0: trailer or kit
-    bool towing = false;  // else lighting
-    bool overdue = false; // now; else it will be by then
-    QDate due;
+    Block block;
+    bool towing = false;           // else lighting
     std::optional<Instant> placed; // agreed or proposed before, and over by then
     bool agreed = false;
 };
