@@ -60,7 +60,6 @@ private:
     [[nodiscard]] double used(const UpkeepTask &task, Instant at) const;
     [[nodiscard]] bool coldEnough(const UpkeepTask &task, Instant start, Instant end) const;
     void visit(const UpkeepTask &task, Instant start);
-    void takeAshOut(RecordId pit, Instant start, Instant end);
 
     Draft &m_draft;
     Dice m_dice;
@@ -118,31 +117,6 @@ void Upkeep::visit(const UpkeepTask &task, Instant start)
         v.cost = domain::Money::ofBase(6400);
     shelve(m_draft.books.visits, v);
     m_lastDone[task.id] = *v.end;
-    if (task.name == QLatin1String("Ash removal"))
-        takeAshOut(*task.pit, start, *v.end);
-}
-
-// Two cans a pit, filled in turn: what is in the one is tipped when it is that one's turn again and
-// its hours are over.
-void Upkeep::takeAshOut(RecordId pit, Instant start, Instant end)
-{
-    const auto turn = std::count_if(m_draft.books.ashLoads.cbegin(), m_draft.books.ashLoads.cend(),
-                                    [pit](const domain::AshLoad &a) { return a.pit == pit; });
-    domain::AshLoad load;
-    load.pit = pit;
-    load.takenOut = end;
-    load.can = QString::number(2 * pit - 1 + turn % 2);
-    const auto inCan = [&](const domain::AshLoad &a) { return a.can == load.can && !a.tipped; };
-    const bool over = std::all_of(m_draft.books.ashLoads.cbegin(), m_draft.books.ashLoads.cend(),
-                                  [&](const domain::AshLoad &a) {
-                                      return !inCan(a) || start - a.takenOut >= domain::kAshCooling;
-                                  });
-    for (domain::AshLoad &a : m_draft.books.ashLoads)
-        if (over && inCan(a)) {
-            a.tipped = start;
-            a.where = QStringLiteral("bare ground behind the yard");
-        }
-    shelve(m_draft.books.ashLoads, load);
 }
 
 void Upkeep::work(const Slot &slot)

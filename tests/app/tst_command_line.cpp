@@ -251,7 +251,7 @@ void TstCommandLine::upkeepSaysRangesBlocksAndAsh()
     for (const char *part :
          {"10 to 90 % by", "What stands in the way", "Lighting Barge now",
           "Grease drain and bucket: 1 cook since the last time, limit 1", "Towing to",
-          "not to be tipped before", "96 h at the least", "lb of ash from", "When it can be done",
+          "96 h at the least", "treat it as hot", "ash was last taken out", "When it can be done",
           "Local code and the authority having jurisdiction decide"})
         QVERIFY2(words.out.contains(QString::fromUtf8(part)),
                  qPrintable(QString::fromUtf8(part) + words.out.left(9000)));

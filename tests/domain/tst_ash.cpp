@@ -48,7 +48,10 @@ private slots:
                                 "Nov, 21:40, 96 h at the least; local code decides"));
         states = ashStates(y.books, y.at(QDate(2026, 11, 28), 22), y.local);
         QVERIFY(!states.first().waiting);
-        QVERIFY(states.first().words.contains(QStringLiteral("treat it as hot all the same")));
+        QVERIFY2(states.first().words.startsWith(QStringLiteral(
+                     "in can 1 since Tue 24 Nov, 21:40; 96 h at the least were over Sat 28 Nov, "
+                     "21:40: treat it as hot all the same")),
+                 qPrintable(states.first().words));
         QVERIFY(!states.first().words.contains(QStringLiteral("safe"), Qt::CaseInsensitive));
         // Not yet taken out when asked about the day before.
         QVERIFY(ashStates(y.books, y.at(QDate(2026, 11, 24), 9), y.local).isEmpty());
@@ -105,7 +108,8 @@ private slots:
         QVERIFY(std::abs(pounds(ash.ash) - 3.1) < 1e-5);
         QCOMPARE(ash.cooks, 3);
         QCOMPARE(ash.withoutWood, 1);
-        QVERIFY2(ash.words.startsWith(QStringLiteral("about 3.1 lb of ash from 3 cooks")),
+        QVERIFY2(ash.words.startsWith(QStringLiteral("about 3.1")), qPrintable(ash.words));
+        QVERIFY2(ash.words.contains(QStringLiteral("of ash from 3 cooks, char on top")),
                  qPrintable(ash.words));
         // Taken out in the middle of the second cook: half of it is left.
         y.ashLoad(tom, y.at(day.addDays(7), 12), "1");

@@ -43,7 +43,7 @@ Instant lastAdded(const Books &books, const AshLoad &load, Instant now)
 }
 
 QString stateWords(const AshLoad &load, const AshState &state, Instant added,
-                   const LocalTime &local, Instant now)
+                   const LocalTime &local)
 {
     const QString least = hoursText(kAshCooling) % QStringLiteral(" at the least");
     QString text = QStringLiteral("in ") % canName(load) % QStringLiteral(" since ") %
@@ -64,10 +64,10 @@ QString stateWords(const AshLoad &load, const AshState &state, Instant added,
         return text % QStringLiteral("; not to be tipped before ") %
                local.timeText(state.notBefore) % QStringLiteral(", ") % least %
                QStringLiteral("; local code decides");
-    return text % QStringLiteral("; its ") % hoursText(now - added) %
-           QStringLiteral(" are more than the ") % hoursText(kAshCooling) %
-           QStringLiteral(" that are the least: treat it as hot all the same, wet it and stir it "
-                          "before it is tipped; local code decides");
+    return text % QStringLiteral("; ") % least % QStringLiteral(" were over ") %
+           local.timeText(state.notBefore) %
+           QStringLiteral(": treat it as hot all the same, wet it and stir it before it is tipped; "
+                          "local code decides");
 }
 
 } // namespace
@@ -94,7 +94,7 @@ QVector<AshState> ashStates(const Books &books, Instant now, const LocalTime &lo
         state.notBefore = added + kAshCooling;
         state.waiting = !state.tipped && now < state.notBefore;
         state.tippedEarly = state.tipped && *load.tipped < state.notBefore;
-        state.words = stateWords(load, state, added, local, now);
+        state.words = stateWords(load, state, added, local);
         states << state;
     }
     return states;
