@@ -254,7 +254,7 @@ std::optional<domain::Moisture> CountRow::moistureNow() const
     return domain::moistureFromDryFraction(found->at(found->today).middle / 100);
 }
 
-std::optional<domain::CountDrift> CountRow::drift() const
+std::optional<domain::CountDrift> CountRow::workOut() const
 {
     const auto counted = count();
     if (!counted)
@@ -273,7 +273,8 @@ void CountRow::compare()
     const domain::Books &books = m_context.books();
     const bool metric = books.yard().metric;
     const Mass book = domain::lotStockAt(books, m_lot, m_context.verbs.now()).dryMass;
-    const auto found = drift();
+    m_drift = workOut();
+    const auto &found = m_drift;
     for (TextLabel *cause : std::as_const(m_causes))
         cause->setVisible(false);
     m_basis->setVisible(found.has_value());

@@ -25,7 +25,7 @@ public:
     void clear();
     // What is typed; missing while nothing is. `problem`: what cannot be read.
     [[nodiscard]] std::optional<domain::RickCount> count(QString *problem = nullptr) const;
-    [[nodiscard]] std::optional<domain::CountDrift> drift() const; // of what is typed and complete
+    [[nodiscard]] const std::optional<domain::CountDrift> &drift() const { return m_drift; }
     [[nodiscard]] bool started() const;
     void showProblem(const QString &message);
     void focusFirst();
@@ -51,11 +51,13 @@ private:
     void showWay();
     void compare();
     [[nodiscard]] std::optional<domain::Moisture> moistureNow() const;
+    [[nodiscard]] std::optional<domain::CountDrift> workOut() const;
     void watchKeys();
 
     PageContext &m_context;
     domain::RecordId m_lot;
     bool m_hairline = false;
+    std::optional<domain::CountDrift> m_drift; // of what is typed, where it is whole
     TextLabel *m_place = nullptr;
     TextLabel *m_name = nullptr;
     QComboBox *m_way = nullptr;

@@ -198,7 +198,7 @@ void CountSheet::sumUp()
     Mass drift;
     for (const CountRow *row : rows()) {
         begun += row->started() ? 1 : 0;
-        if (const auto found = row->drift()) {
+        if (const auto &found = row->drift()) {
             ++counted;
             drift += found->drift();
         }

@@ -82,14 +82,14 @@ items::DerivedRow rowOf(const Scorecard &card, const domain::Wording &wording)
 
 SupplierScores::SupplierScores(PageContext &context, QWidget *parent)
     : QWidget(parent), m_context(context),
-      m_table(new FigureTable(scoreColumns(), tr("How suppliers keep their word")))
+      m_table(new FigureTable(scoreColumns(), tr("How suppliers keep their word"))),
+      m_card(new Card(tr("How they keep their word")))
 {
     const Theme &look = theme(this);
     auto *column = new QVBoxLayout(this);
     column->setContentsMargins(0, 0, 0, look.space(4));
     m_table->setWidest(260);
-    auto *card = new Card(tr("How they keep their word"));
-    card->body()->addWidget(m_table);
+    m_card->body()->addWidget(m_table);
     auto *note = new TextLabel(
         tr("Days late: the middle of all orders and the worst, against the day promised, else the "
            "day wished or "
@@ -98,8 +98,8 @@ SupplierScores::SupplierScores(PageContext &context, QWidget *parent)
            "was better than promised."),
         TextStyle::Caption, Role::InkMuted);
     note->setWordWrap(true);
-    card->body()->addWidget(note);
-    column->addWidget(card);
+    m_card->body()->addWidget(note);
+    column->addWidget(m_card);
     m_soon.setSingleShot(true);
     m_soon.setInterval(0);
     connect(&m_soon, &QTimer::timeout, this, &SupplierScores::refresh);
@@ -110,16 +110,19 @@ SupplierScores::SupplierScores(PageContext &context, QWidget *parent)
                 for (TableId table : {TableId::Supplier, TableId::WoodOrder, TableId::Lot,
                                       TableId::MoistureReading, TableId::OvenTest, TableId::Yard})
                     if (changes.touches(table)) {
-                        m_soon.start();
+                        m_stale = true;
+                        if (isVisible())
+                            m_soon.start();
                         return;
                     }
             });
-    refresh();
 }
 
 void SupplierScores::showEvent(QShowEvent *event)
 {
     QWidget::showEvent(event);
+    if (m_stale)
+        refresh();
     fitToRows(*m_table, kMostScoresShown);
 }
 
@@ -130,7 +133,8 @@ void SupplierScores::refresh()
     for (const Scorecard &card : domain::scorecards(m_context.books(), wording))
         rows << rowOf(card, wording);
     m_table->setRows(rows);
-    setVisible(!rows.isEmpty());
+    m_stale = false;
+    m_card->setVisible(!rows.isEmpty());
     fitToRows(*m_table, kMostScoresShown);
 }
 

@@ -7,6 +7,7 @@
 
 namespace rickyard::views {
 
+class Card;
 class FigureTable;
 
 class SupplierScores : public QWidget
@@ -28,7 +29,9 @@ protected:
 private:
     PageContext &m_context;
     FigureTable *m_table;
+    Card *m_card; // hidden while there is no supplier
     QTimer m_soon;
+    bool m_stale = true; // worked out when it is seen
 };
 
 } // namespace rickyard::views

@@ -9,6 +9,8 @@
 #include "models/domain/wood/stock.h"
 #include "models/domain/wood/supplier_record.h"
 
+#include <QSet>
+
 #include <algorithm>
 #include <cmath>
 
@@ -122,17 +124,15 @@ SuspectedCause counting(const DriftCase &c)
 // Cooks that burned something since, with nothing of it written down.
 int cooksWithoutWood(const DriftCase &c, Instant from)
 {
+    QSet<RecordId> fed;
+    for (const Movement &m : c.books.movements)
+        if (m.kind == MovementKind::Burned && m.cook)
+            fed << *m.cook;
     int bare = 0;
-    for (const Cook &cook : c.books.cooks) {
-        if (!cook.fireOut || *cook.fireOut < from || *cook.fireOut > c.now)
-            continue;
-        bare += std::none_of(c.books.movements.cbegin(), c.books.movements.cend(),
-                             [&](const Movement &m) {
-                                 return m.kind == MovementKind::Burned && m.cook == cook.id;
-                             })
-                    ? 1
-                    : 0;
-    }
+    for (const Cook &cook : c.books.cooks)
+        if (cook.fireOut && *cook.fireOut >= from && *cook.fireOut <= c.now &&
+            !fed.contains(cook.id))
+            ++bare;
     return bare;
 }
 
