@@ -280,14 +280,21 @@ private slots:
         const auto kept = overrideBlock(*y.verbs, record);
         QVERIFY(kept);
         QCOMPARE(y.books().overrides.value(kept.value()).time, y.now);
+        // A fire that nobody planned.
         record.plannedCook.reset();
-        QVERIFY(namesField(overrideBlock(*y.verbs, record).problems(), "planned_cook"));
+        QVERIFY(overrideBlock(*y.verbs, record));
+        QCOMPARE(y.books().overrides.size(), 2);
+        UpkeepTask towing = y.books().tasks.value(y.task);
+        towing.blocksLighting = false;
+        towing.blocksTowing = true;
+        QVERIFY(y.verbs->edit(towing));
+        QVERIFY(namesField(overrideBlock(*y.verbs, record).problems(), "event"));
         UpkeepTask harmless = y.books().tasks.value(y.task);
-        harmless.blocksLighting = false;
+        harmless.blocksTowing = false;
         QVERIFY(y.verbs->edit(harmless));
         record.plannedCook = y.planned;
         QVERIFY(namesField(overrideBlock(*y.verbs, record).problems(), "task"));
-        QCOMPARE(y.books().overrides.size(), 1);
+        QCOMPARE(y.books().overrides.size(), 2);
     }
 
     void ashWaitsNinetySixHours()

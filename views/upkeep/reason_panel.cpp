@@ -1,5 +1,7 @@
 #include "views/upkeep/reason_panel.h"
 
+#include "models/domain/quantities/units.h"
+#include "models/domain/upkeep/blocks.h"
 #include "models/domain/upkeep/due_words.h"
 #include "models/items/wording.h"
 #include "models/workspace/commands/upkeep_verbs.h"
@@ -111,7 +113,7 @@ void ReasonPanel::startOverride(RecordId task, RecordId plannedCook, RecordId ev
     m_override.task = task;
     if (plannedCook != 0)
         m_override.plannedCook = plannedCook;
-    else
+    else if (event != 0)
         m_override.event = event;
     const Books &books = m_context.books();
     begin(false);
@@ -121,7 +123,8 @@ void ReasonPanel::startOverride(RecordId task, RecordId plannedCook, RecordId ev
             ? tr("the cook of %1")
                   .arg(items::timeText(books, books.plannedCooks.value(plannedCook).light,
                                        QLocale(QStringLiteral("en_US"))))
-            : tr("the trip to %1").arg(books.events.value(event).name);
+        : event != 0 ? tr("the trip to %1").arg(books.events.value(event).name)
+                     : tr("a fire lit within %1").arg(formatDuration(kOverrideHolds));
     m_text->setText(tr("It holds for %1 alone, and is kept with the reason.").arg(what));
     m_caution->setCaution(tr("The task stays overdue: nothing about the pit or the trailer has "
                              "changed. Whoever goes on answers for it."));

@@ -22,7 +22,7 @@ public:
     explicit ReasonPanel(PageContext &context, QWidget *parent = nullptr);
 
     void startSnooze(domain::RecordId task);
-    // For one planned lighting, or one event that is towed to (the other 0).
+    // For one planned lighting, one event that is towed to, or a fire nobody planned (both 0).
     void startOverride(domain::RecordId task, domain::RecordId plannedCook, domain::RecordId event);
     bool save();
     [[nodiscard]] QLineEdit *reason() const { return m_reason; }

@@ -250,7 +250,7 @@ void TaskPanel::showBlock()
     m_blockText->setLook(TextStyle::BodyStrong, overridden ? Role::Watch : Role::Act);
     m_blockText->setText(overridden ? QString(block.words + QLatin1Char('\n') + block.overridden)
                                     : block.words);
-    m_override->setVisible(!overridden && block.planned());
+    m_override->setVisible(!overridden);
     m_override->setEnabled(!m_context.readOnly());
 }
 

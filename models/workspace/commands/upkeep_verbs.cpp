@@ -254,9 +254,9 @@ Outcome<RecordId> overrideBlock(Verbs &verbs, domain::Override record)
     record.reason = record.reason.trimmed();
     if (record.reason.isEmpty())
         problems += problemAt("reason", Verbs::tr("Say why you go on all the same."));
-    if (!record.plannedCook && !record.event)
-        problems += problemAt("planned_cook",
-                              Verbs::tr("Say for which cook or event; an override holds for one."));
+    if (!record.plannedCook && !record.event && !task.blocksLighting)
+        problems +=
+            problemAt("event", Verbs::tr("Say for which trip; it holds for that one alone."));
     if (task.id != 0 && !task.blocksLighting && !task.blocksTowing)
         problems += problemAt("task", Verbs::tr("This task blocks nothing."));
     if (!problems.isEmpty())

@@ -39,8 +39,8 @@ Outcome<Done> finishVisit(Verbs &verbs, const VisitReport &report);
 // A task put off until a day, with the reason; a block stays a block. And taken up again.
 Outcome<Done> snoozeTask(Verbs &verbs, RecordId task, QDate until, const QString &reason);
 Outcome<Done> wakeTask(Verbs &verbs, RecordId task);
-// Going on although a task blocks it, for one planned cook or one event, with the reason.
-// `time` unset: now.
+// Going on although a task blocks it, with the reason: for one planned cook, for one event, or
+// (neither given) for a fire that nobody planned, see kOverrideHolds. `time` unset: now.
 Outcome<RecordId> overrideBlock(Verbs &verbs, domain::Override record);
 
 // A picture that lies in the yard's folder already (workspace/photos.h). `taken` unset: now.
