@@ -4,6 +4,8 @@
 #include "models/items/wording.h"
 #include "models/workspace/commands/upkeep_verbs.h"
 #include "views/records/field_editor.h"
+#include "views/reports/checklist_paper.h"
+#include "views/reports/paper_view.h"
 #include "views/theme/icons.h"
 #include "views/theme/theme_hub.h"
 #include "views/upkeep/photo_strip.h"
@@ -66,6 +68,13 @@ QWidget *VisitSheet::buildHead()
     back->setProperty("role", "quiet");
     back->setAccessibleName(tr("Leave for later"));
     connect(back, &QPushButton::clicked, this, &VisitSheet::leave);
+    auto *paper = new QPushButton(icon(QStringLiteral("export")), tr("On paper…"), head);
+    paper->setProperty("role", "quiet");
+    paper->setAccessibleName(tr("The checklist on paper"));
+    connect(paper, &QPushButton::clicked, this, [this] {
+        PaperView view(checklistPaper(m_context.books(), m_visit), this);
+        view.exec();
+    });
     auto *names = new QVBoxLayout;
     names->setSpacing(0);
     m_name = new TextLabel(QString(), TextStyle::Title, Role::Ink, head);
@@ -76,6 +85,7 @@ QWidget *VisitSheet::buildHead()
     row->addLayout(names, 1);
     m_state = new StatusPill(Role::Info, QString(), head);
     row->addWidget(m_state, 0, Qt::AlignVCenter);
+    row->addWidget(paper, 0, Qt::AlignVCenter);
     row->addWidget(back, 0, Qt::AlignVCenter);
     return head;
 }

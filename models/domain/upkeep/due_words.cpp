@@ -199,6 +199,8 @@ void taskReasons(Headline &headline, const Books &books, const UpkeepAnswer &ans
     if (rest > 0)
         headline.reasons << Reason{
             QStringLiteral("Further tasks"), QString::number(rest), false, {}};
+    if (const QString gap = gapWords(answer.provenGap); !gap.isEmpty())
+        headline.reasons << Reason{QStringLiteral("The plan of work"), gap, false, {}};
     for (const Unplaced &u : answer.unplaced) {
         QString label = taskPhrase(books, u.task);
         label[0] = label.at(0).toUpper();
