@@ -76,6 +76,26 @@ inline PlacementProblem randomPlacement(PlacementDice &dice, int morePieces = 4)
     return p;
 }
 
+// One crowded stretch of an hour and a half: six pieces on three pits, two or three people, so that
+// cuts are made and stand for pieces beyond their set.
+inline PlacementProblem crowdedPlacement(PlacementDice &dice)
+{
+    PlacementProblem p;
+    p.crew = {{0, 2 + dice.upTo(2)}, {5400, 0}};
+    for (int i = 0; i < 6; ++i) {
+        WorkPiece w;
+        w.key = i;
+        w.length = 900 * (1 + dice.upTo(4));
+        w.pit = dice.upTo(4);
+        w.people = dice.oneIn(6) ? 2 : 1;
+        w.leftOut = 10 + dice.upTo(20);
+        const qint64 first = 900 * dice.upTo(3);
+        w.starts << StartRange{first, 5400 - w.length, dice.upTo(3), dice.upTo(5)};
+        p.pieces << w;
+    }
+    return p;
+}
+
 // The rules and the costs of a plan, said a second time.
 class PlacementCheck
 {

@@ -117,6 +117,61 @@ private slots:
         QVERIFY(leftOut > 300 && wasted > 500); // the cases are not trivially easy
     }
 
+    void crowdedStretchesAgreeToo()
+    {
+        qint64 leftOut = 0;
+        for (unsigned seed = 1; seed <= 300; ++seed) {
+            PlacementDice dice(seed);
+            const PlacementProblem p = crowdedPlacement(dice);
+            const PlacementPlan plan = solvePlacement(p);
+            const auto starts = PlacementCheck::startsOf(plan);
+            PlacementCheck check(p);
+            QVERIFY2(check.feasible(starts), QByteArray::number(seed));
+            QVERIFY2(check.cost(starts) == check.bestOfAll(), QByteArray::number(seed));
+            leftOut += std::count(starts.begin(), starts.end(), -1);
+        }
+        QVERIFY(leftOut > 200);
+    }
+
+    // Nothing is late or wasted: the third aim alone, every choice of days tried.
+    void theEarliestOfAllChoicesOfDays()
+    {
+        for (unsigned seed = 1; seed <= 150; ++seed) {
+            PlacementDice dice(seed);
+            PlacementProblem p;
+            for (int k = 0; k < 4; ++k)
+                p.crew << CrewStep{k * kDaySeconds, 1} << CrewStep{k * kDaySeconds + 3600, 0};
+            const int count = 4;
+            for (int i = 0; i < count; ++i) {
+                WorkPiece w;
+                w.key = i;
+                w.length = 900 * (1 + dice.upTo(4));
+                w.leftOut = 1000;
+                for (int k = 0; k < 4; ++k)
+                    w.starts << StartRange{k * kDaySeconds, k * kDaySeconds + 3600 - w.length, 0,
+                                           0};
+                p.pieces << w;
+            }
+            const PlacementPlan plan = solvePlacement(p);
+            qint64 best = std::numeric_limits<qint64>::max();
+            qint64 got = 0;
+            for (int choice = 0; choice < 256; ++choice) {
+                std::array<qint64, 4> full{};
+                qint64 sum = 0;
+                for (int i = 0; i < count; ++i) {
+                    const int day = (choice >> (2 * i)) % 4;
+                    full[static_cast<size_t>(day)] += p.pieces.at(i).length;
+                    sum += 24 * day * (5 * count - i);
+                }
+                if (*std::max_element(full.begin(), full.end()) <= 3600)
+                    best = std::min(best, sum);
+            }
+            for (int i = 0; i < count; ++i)
+                got += 24 * (plan.starts.at(i).value_or(-1) / kDaySeconds) * (5 * count - i);
+            QVERIFY2(got == best, QByteArray::number(seed));
+        }
+    }
+
     // GLPK takes a solution for whole that is a hair off, and a hair times a large cost can be more
     // than one: a later aim could then undo an earlier one.
     void theFirstAimHoldsToTheLastUnit()

@@ -61,6 +61,9 @@ private:
     // option wished for most, else to its cheapest, that fits with those before it.
     [[nodiscard]] Choice build(const std::vector<double> &priority,
                                const std::vector<double> *wish);
+    [[nodiscard]] Choice polished(const Choice &choice);
+    bool lessLate(std::vector<std::vector<int>> &sets, std::vector<int> &columns);
+    [[nodiscard]] bool keepsOrder(const std::vector<int> &columns, int piece, int stretch) const;
     // A good plan to begin with.
     void squeak();
     [[nodiscard]] bool keepsLimits(const Choice &choice) const;
