@@ -19,7 +19,9 @@ const CookFuel *fuelOf(const FuelAnswer &fuel, RecordId cook)
 
 QString limitNumber(double limit)
 {
-    return QString::number(limit, 'f', limit < 10 && limit != std::floor(limit) ? 1 : 0);
+    // A mass is whole milligrams: 3 lb come back as 3.0000003.
+    const bool whole = std::abs(limit - std::round(limit)) < 1e-6;
+    return QString::number(limit, 'f', limit < 10 && !whole ? 1 : 0);
 }
 
 } // namespace
