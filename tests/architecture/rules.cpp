@@ -97,7 +97,7 @@ QStringList pureDomain(const QString &path, const QString &text)
     if (layerOf(path) != QStringLiteral("domain"))
         return {};
     static const Expression allowed(QStringLiteral(
-        R"(^(?:[a-z_0-9]+|Eigen/\w+|boost/(?:math|random)/.+|(?:QtCore/)?Q(?:tGlobal|tMath|tEndian|)"
+        R"(^(?:[a-z_0-9]+|glpk\.h|Eigen/\w+|boost/(?:math|random)/.+|(?:QtCore/)?Q(?:tGlobal|tMath|tEndian|)"
         R"(tAlgorithms|t?NumericLimits|String|StringList|StringView|StringBuilder|Latin1String|)"
         R"(Latin1StringView|AnyStringView|Char|ByteArray|ByteArrayView|Vector|List|Map|MultiMap|)"
         R"(Hash|MultiHash|HashFunctions|Set|Pair|Date|Time|DateTime|TimeZone|Locale|Uuid|Variant|)"

@@ -1,6 +1,7 @@
 #include "models/domain/records/rules.h"
 
 #include "models/domain/quantities/units.h"
+#include "models/domain/upkeep/contradictions.h"
 
 #include <QDateTime>
 #include <QTimeZone>
@@ -273,18 +274,18 @@ void checkWeather(const Weather &w, Problems &problems)
         problems.append({say("dew_point"), say("The dew point cannot be above the temperature.")});
 }
 
-void checkTask(const UpkeepTask &t, Problems &problems)
+void checkTask(const Books &books, const UpkeepTask &t, Problems &problems)
 {
     if (!t.everyDays && !t.everyCooks && !t.everyFireHours && !t.everySeasoned && !t.everyAsh &&
         t.occasion == Occasion::None)
         problems.append({say("every_days"), say("Give at least one trigger: days, cooks, fire "
                                                 "hours, seasoned pounds, ash or an occasion.")});
-    if (t.readingLow && t.readingHigh && *t.readingHigh < *t.readingLow)
-        problems.append({say("reading_high"), say("Not above cannot lie under not below.")});
     if (t.snoozedUntil.isValid() && t.snoozeReason.trimmed().isEmpty())
         problems.append({say("snooze_reason"), say("Say why it is put off.")});
-    if (t.after && t.id != 0 && *t.after == t.id)
-        problems.append({say("after"), say("A task cannot wait for itself.")});
+    // Putting off what blocks a fire is allowed, since the block stays: the upkeep page says so.
+    for (const Problem &problem : taskContradictions(books, t))
+        if (problem.field != QLatin1String("snoozed_until"))
+            problems.append(problem);
 }
 
 } // namespace
@@ -357,7 +358,7 @@ Problems checkAgainstBooks(const Books &books, const Row &row)
         checkWeather(fromRow<Weather>(row), problems);
         break;
     case TableId::UpkeepTask:
-        checkTask(fromRow<UpkeepTask>(row), problems);
+        checkTask(books, fromRow<UpkeepTask>(row), problems);
         break;
     case TableId::Event: {
         const auto event = fromRow<Event>(row);
