@@ -92,9 +92,10 @@ private Q_SLOTS:
         const Instant now = test::demoNow();
         for (Event &event : books.events)
             event.state = EventState::Cancelled;
-        for (const auto &entry : entriesOf(calendarIn(books, now), TableId::Event))
+        const exchange::Calendar calendar = exchange::calendarOf(books, UpkeepAnswer(), now);
+        for (const auto &entry : entriesOf(calendar, TableId::Event))
             QVERIFY(entry.state == exchange::CalendarEntry::State::Cancelled);
-        for (const auto &entry : entriesOf(calendarIn(books, now), TableId::PlannedCook))
+        for (const auto &entry : entriesOf(calendar, TableId::PlannedCook))
             if (books.plannedCooks.value(entry.record).event)
                 QVERIFY(entry.state == exchange::CalendarEntry::State::Cancelled);
     }
