@@ -15,6 +15,9 @@ rickyard_build_packages=(
     libeigen3-dev libboost-math-dev libglpk-dev libical-dev
     tzdata fonts-inter fonts-dejavu-core
 )
+# Only for the tests: a second reader of calendars, so that what is written is not read by its writer
+# alone.
+rickyard_test_packages=(python3 python3-icalendar)
 # Only for the checks of .ci/run.
 rickyard_check_packages=(clang-format clang-tidy)
 
