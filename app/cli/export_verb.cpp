@@ -1,3 +1,4 @@
+#include "app/cli/calendar_kind.h"
 #include "app/cli/yard_access.h"
 #include "models/domain/answers/answers.h"
 #include "models/exchange/answers_json.h"
@@ -60,14 +61,13 @@ int exportAll(CliCall &call, const domain::Books &books)
     return Finished;
 }
 
-std::optional<QByteArray> bytesOf(const QString &kind, const domain::Books &books,
-                                  domain::Instant now)
+Outcome<QByteArray> bytesOf(const QString &kind, const domain::Books &books, domain::Instant now)
 {
+    if (kind == QLatin1String("calendar"))
+        return calendarBytes(books, now);
     if (kind == QLatin1String("fuel"))
         return exchange::fuelCsv(domain::fuelAnswer(books, now, domain::wordingOf(books)), books);
-    if (const auto table = domain::tableFromKey(kind))
-        return exchange::exportTable(books, *table);
-    return std::nullopt;
+    return exchange::exportTable(books, *domain::tableFromKey(kind));
 }
 
 } // namespace
@@ -76,11 +76,12 @@ int runExport(CliCall &call)
 {
     const QString kind = call.launch.operands.first();
     const bool all = kind == QLatin1String("all");
-    if (!all && kind != QLatin1String("fuel") && !domain::tableFromKey(kind)) {
+    const bool own = kind == QLatin1String("fuel") || kind == QLatin1String("calendar");
+    if (!all && !own && !domain::tableFromKey(kind)) {
         call.err << "There is no table \"" << kind << "\". Tables:";
         for (domain::TableId table : domain::tablesInOrder())
             call.err << " " << domain::specOf(table).key;
-        call.err << "; or fuel, or all.\n";
+        call.err << "; or fuel, calendar, or all.\n";
         return Usage;
     }
     if (!momentOf(call, QStringLiteral("UTC")))
@@ -91,13 +92,17 @@ int runExport(CliCall &call)
     const domain::Books &books = yard->books();
     if (all)
         return exportAll(call, books);
-    const QByteArray bytes = *bytesOf(kind, books, *momentOf(call, books.yard().timeZone));
+    const auto bytes = bytesOf(kind, books, *momentOf(call, books.yard().timeZone));
+    if (!bytes) {
+        sayProblems(call.err, bytes.problems());
+        return RefusedInput;
+    }
     if (call.launch.operands.size() < 2) {
-        call.out << QString::fromUtf8(bytes);
+        call.out << QString::fromUtf8(bytes.value());
         return Finished;
     }
-    const auto written =
-        writeFile(call.launch.operands.at(1), bytes, call.launch.has(QStringLiteral("overwrite")));
+    const auto written = writeFile(call.launch.operands.at(1), bytes.value(),
+                                   call.launch.has(QStringLiteral("overwrite")));
     if (!written) {
         sayProblems(call.err, written.problems());
         return RefusedInput;

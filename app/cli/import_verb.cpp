@@ -1,3 +1,4 @@
+#include "app/cli/calendar_kind.h"
 #include "app/cli/import_plan.h"
 #include "app/cli/trace_plan.h"
 #include "app/cli/yard_access.h"
@@ -136,28 +137,58 @@ std::optional<ImportPlan> planFor(CliCall &call, const domain::Books &books)
     return planWeather(books, *bytes, name, request);
 }
 
+// What was read, and whether it can be written.
+bool sayPlan(CliCall &call, const QStringList &said, const domain::Problems &refused)
+{
+    for (const QString &line : said)
+        call.out << line << "\n";
+    call.out.flush();
+    if (refused.isEmpty())
+        return true;
+    sayProblems(call.err, refused);
+    call.err << "Nothing was imported; the yard is as it was.\n";
+    return false;
+}
+
+int carryOutCalendar(CliCall &call, workspace::Workspace &yard)
+{
+    commands::Verbs verbs(yard);
+    const QString path = call.launch.operands.at(1);
+    const auto now = momentOf(call, verbs.books().yard().timeZone);
+    if (!now)
+        return Usage;
+    const auto bytes = contentOf(call, path);
+    if (!bytes)
+        return RefusedInput;
+    const CalendarRequest request{call.launch.options.value(QStringLiteral("source")),
+                                  call.launch.has(QStringLiteral("leave-out")), *now};
+    const CalendarPlan plan =
+        planCalendar(verbs.books(), *bytes, QFileInfo(path).fileName(), request);
+    if (!sayPlan(call, plan.said, plan.refused))
+        return RefusedInput;
+    const auto done = verbs.replaceBusyTimes(plan.source, plan.put, plan.gone);
+    if (!sayPlan(call, {}, done.problems()))
+        return RefusedInput;
+    call.out << plan.added << " added, " << plan.put.size() - plan.added << " changed, "
+             << plan.gone.size() << " taken away, " << plan.same << " the same.\n";
+    return Finished;
+}
+
 // Writes the plan as one transaction.
 int carryOut(CliCall &call, workspace::Workspace &yard)
 {
+    if (call.launch.operands.first() == QLatin1String("calendar"))
+        return carryOutCalendar(call, yard);
     commands::Verbs verbs(yard);
     const auto plan = planFor(call, verbs.books());
     if (!plan)
         return RefusedInput;
-    for (const QString &line : plan->said)
-        call.out << line << "\n";
-    call.out.flush();
-    if (!plan->refused.isEmpty()) {
-        sayProblems(call.err, plan->refused);
-        call.err << "Nothing was imported; the yard is as it was.\n";
+    if (!sayPlan(call, plan->said, plan->refused))
         return RefusedInput;
-    }
     const auto done =
         verbs.putAll(plan->rows, QStringLiteral("import %1").arg(call.launch.operands.at(0)));
-    if (!done) {
-        sayProblems(call.err, done.problems());
-        call.err << "Nothing was imported; the yard is as it was.\n";
+    if (!sayPlan(call, {}, done.problems()))
         return RefusedInput;
-    }
     call.out << plan->added << " added, " << plan->changed << " changed, " << plan->same
              << " the same.\n";
     return Finished;
@@ -168,11 +199,12 @@ int carryOut(CliCall &call, workspace::Workspace &yard)
 int runImport(CliCall &call)
 {
     const QString kind = call.launch.operands.first();
-    if (kind != QLatin1String("all") && !domain::tableFromKey(kind)) {
+    if (kind != QLatin1String("all") && kind != QLatin1String("calendar") &&
+        !domain::tableFromKey(kind)) {
         call.err << "There is no kind \"" << kind << "\". Kinds:";
         for (domain::TableId table : domain::tablesInOrder())
             call.err << " " << domain::specOf(table).key;
-        call.err << "; or all.\n";
+        call.err << "; or calendar, or all.\n";
         return Usage;
     }
     const bool isNew = !QFileInfo::exists(call.launch.yardPath);

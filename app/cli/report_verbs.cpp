@@ -81,43 +81,6 @@ TextTable stockTable(const Books &books, const domain::Stock &stock)
     return table;
 }
 
-TextTable dueTable(const Books &books, const domain::UpkeepAnswer &upkeep)
-{
-    TextTable table;
-    for (const domain::TaskDue &due : upkeep.tasks) {
-        const QString state = due.overdue          ? QStringLiteral("overdue")
-                              : due.blocksNextCook ? QStringLiteral("before the next fire")
-                                                   : QString();
-        table.row({due.due.isValid() ? due.due.toString(Qt::ISODate) : QStringLiteral("–"),
-                   due.pit != 0 ? books.pits.value(due.pit).name : QStringLiteral("Trailer or kit"),
-                   books.tasks.value(due.task).name, due.dueReason, state});
-    }
-    if (!table.isEmpty())
-        table.heading({QStringLiteral("Due"), QStringLiteral("Pit"), QStringLiteral("Task"),
-                       QStringLiteral("Because"), QString()});
-    return table;
-}
-
-void sayPlacements(QTextStream &out, const Books &books, const domain::UpkeepAnswer &upkeep)
-{
-    const QTimeZone zone = domain::zoneOf(domain::wordingOf(books));
-    TextTable table;
-    for (const domain::Placement &p : upkeep.placements) {
-        const auto time = QDateTime::fromSecsSinceEpoch(p.start.seconds(), zone);
-        const domain::UpkeepTask task = books.tasks.value(p.task);
-        table.row({time.toString(QStringLiteral("yyyy-MM-dd HH:mm")), task.name,
-                   task.pit ? books.pits.value(*task.pit).name : QString(),
-                   p.booked ? QStringLiteral("booked") : QStringLiteral("proposed"),
-                   p.late ? QStringLiteral("late") : QString()});
-    }
-    if (!table.isEmpty())
-        out << "\nWhen it can be done\n" << table.text(2);
-    for (const domain::Unplaced &u : upkeep.unplaced)
-        out << wrapped(QString(books.tasks.value(u.task).name + QStringLiteral(": ") + u.why +
-                               QLatin1Char(' ') + u.help),
-                       2);
-}
-
 } // namespace
 
 int runAnswers(CliCall &call)
@@ -229,25 +192,6 @@ int runMoisture(CliCall &call)
     call.out << table.text() << "\n± is half of the 95 % interval of the mean. Dry enough is "
              << domain::moistureWords(domain::kDryEnough, domain::wordingOf(books))
              << " (common practice).\nThe forecast's days are those of a 10 and a 90 % chance.\n";
-    return Finished;
-}
-
-int runUpkeep(CliCall &call)
-{
-    Subject subject;
-    if (const auto code = beginReport(call, subject))
-        return *code;
-    const Books &books = subject.books();
-    const Answers answers = domain::answersOf(books, subject.now);
-    if (call.launch.has(QStringLiteral("json"))) {
-        sayJson(call.out, exchange::toJson(answers.upkeep, books));
-        return Finished;
-    }
-    call.out << yardLine(books, subject.now) << "\n\n";
-    sayHeadline(call.out, QStringLiteral("Upkeep"), answers.upkeep.headline);
-    call.out << dueTable(books, answers.upkeep).text();
-    sayPlacements(call.out, books, answers.upkeep);
-    call.out << "\nLocal code and the authority having jurisdiction decide.\n";
     return Finished;
 }
 

@@ -64,7 +64,9 @@ QVector<Verb> makeTable()
          s("KIND FILE"),
          2,
          2,
-         s("read a file into the yard: weather, a probe log, a table, or all (a folder)"),
+         s("read a file into the yard: weather, a probe log, busy times of a calendar, a table, or "
+           "all (a "
+           "folder)"),
          {{s("format"), s("FORMAT"),
            s("weather: metar, isd-lite, lcd, epw or csv, when it is not recognised")},
           {s("about"), s("DATE"), s("weather: when METAR reports without a date are from")},
@@ -79,6 +81,12 @@ QVector<Verb> makeTable()
           {s("place"), s("NAME"), s("weather: where it was measured")},
           {s("zone"), s("ZONE"),
            s("weather, trace: time zone of times without one, as America/Chicago")},
+          {s("source"), s("NAME"),
+           s("calendar: whose it is; what came under that name before is replaced")},
+          {s("leave-out"),
+           {},
+           s("calendar: leave out appointments that cannot be read, and list them")},
+          asOf(),
           {s("strict"),
            {},
            s("weather without a profile: refuse the file for one impossible value, instead of "
@@ -88,7 +96,7 @@ QVector<Verb> makeTable()
          s("KIND [FILE]"),
          1,
          2,
-         s("write a table, fuel, or all (to a folder); without FILE to the terminal"),
+         s("write a table, fuel, calendar, or all (to a folder); without FILE to the terminal"),
          {{s("overwrite"), {}, s("replace files that are there")}, asOf()},
          runExport},
         {s("backup"),

@@ -62,6 +62,7 @@ Outcome<Done> fillDemo(commands::Verbs &verbs, quint64 seed, commands::Instant n
     demo::addWood(draft);
     demo::addOffers(draft);
     demo::addUpkeep(draft);
+    demo::addCare(draft);
     for (const domain::Weather &record : draft.air.records(QStringLiteral("Pretend Creek")))
         draft.books.weather.insert(record.id, record);
 
@@ -83,8 +84,8 @@ Outcome<Done> fillDemo(commands::Verbs &verbs, quint64 seed, commands::Instant n
     if (done)
         done = step(tr("demo: weather"), {TableId::Weather});
     if (done)
-        done = step(tr("demo: upkeep"),
-                    {TableId::UpkeepTask, TableId::Visit, TableId::Finding, TableId::KnownGood});
+        done = step(tr("demo: upkeep"), {TableId::UpkeepTask, TableId::Visit, TableId::CheckReading,
+                                         TableId::Finding, TableId::AshLoad, TableId::KnownGood});
     return done;
 }
 

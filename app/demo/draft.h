@@ -71,5 +71,6 @@ void addFires(Draft &draft);    // temperatures, notes and needs of every cook s
 void addWood(Draft &draft);     // orders, lots, readings, feeds and true-ups
 void addOffers(Draft &draft);   // what the suppliers ask just now
 void addUpkeep(Draft &draft);   // tasks, visits, findings, the known-good period
+void addCare(Draft &draft);     // values read, ash, visits agreed on
 
 } // namespace rickyard::app::demo

@@ -60,6 +60,7 @@ private:
     [[nodiscard]] double used(const UpkeepTask &task, Instant at) const;
     [[nodiscard]] bool coldEnough(const UpkeepTask &task, Instant start, Instant end) const;
     void visit(const UpkeepTask &task, Instant start);
+    void takeAshOut(RecordId pit, Instant start, Instant end);
 
     Draft &m_draft;
     Dice m_dice;
@@ -80,6 +81,11 @@ double Upkeep::used(const UpkeepTask &task, Instant at) const
             ++cooks;
     if (task.everyCooks)
         most = std::max(most, static_cast<double>(cooks) / *task.everyCooks);
+    if (task.occasion == domain::Occasion::AfterCook)
+        most = std::max(most, static_cast<double>(cooks));
+    // The cans are tipped every other month: long before they are full.
+    if (task.everyAsh)
+        most = m_draft.local.dateOf(from).daysTo(m_draft.local.dateOf(at)) / 60.0;
     return most;
 }
 
@@ -111,6 +117,31 @@ void Upkeep::visit(const UpkeepTask &task, Instant start)
         v.cost = domain::Money::ofBase(6400);
     shelve(m_draft.books.visits, v);
     m_lastDone[task.id] = *v.end;
+    if (task.name == QLatin1String("Ash removal"))
+        takeAshOut(*task.pit, start, *v.end);
+}
+
+// Two cans a pit, filled in turn: what is in the one is tipped when it is that one's turn again and
+// its hours are over.
+void Upkeep::takeAshOut(RecordId pit, Instant start, Instant end)
+{
+    const auto turn = std::count_if(m_draft.books.ashLoads.cbegin(), m_draft.books.ashLoads.cend(),
+                                    [pit](const domain::AshLoad &a) { return a.pit == pit; });
+    domain::AshLoad load;
+    load.pit = pit;
+    load.takenOut = end;
+    load.can = QString::number(2 * pit - 1 + turn % 2);
+    const auto inCan = [&](const domain::AshLoad &a) { return a.can == load.can && !a.tipped; };
+    const bool over = std::all_of(m_draft.books.ashLoads.cbegin(), m_draft.books.ashLoads.cend(),
+                                  [&](const domain::AshLoad &a) {
+                                      return !inCan(a) || start - a.takenOut >= domain::kAshCooling;
+                                  });
+    for (domain::AshLoad &a : m_draft.books.ashLoads)
+        if (over && inCan(a)) {
+            a.tipped = start;
+            a.where = QStringLiteral("bare ground behind the yard");
+        }
+    shelve(m_draft.books.ashLoads, load);
 }
 
 void Upkeep::work(const Slot &slot)
@@ -197,7 +228,9 @@ void addFindings(Draft &draft)
 void addUpkeep(Draft &draft)
 {
     const QVector<domain::Pit> pits(draft.books.pits.cbegin(), draft.books.pits.cend());
-    for (const UpkeepTask &task : domain::starterTasks(pits, draft.local.dateOf(draft.begin)))
+    const RecordId first = draft.books.tasks.isEmpty() ? 1 : draft.books.tasks.lastKey() + 1;
+    for (const UpkeepTask &task :
+         domain::starterTasks(pits, draft.local.dateOf(draft.begin), first))
         shelve(draft.books.tasks, task);
     Upkeep(draft).keep();
     addFindings(draft);

@@ -18,6 +18,7 @@ class PageRail;
 namespace rickyard::app {
 
 class DeskNotice;
+struct CalendarPlan;
 
 class MainWindow : public QMainWindow
 {
@@ -69,6 +70,11 @@ private:
     void checkYard();
     void exportTables();
     void importTables();
+    void exportCalendar();
+    void importCalendar();
+    void readCalendarFile(const QString &path, bool leaveOut);
+    void takeCalendar(const CalendarPlan &plan, const QString &path, bool leftOut);
+    void printWeek();
     void applyLook();
     [[nodiscard]] QString windowTitleText() const;
 

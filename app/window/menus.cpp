@@ -39,6 +39,10 @@ void MainWindow::buildYardMenu()
     add(tr("&Export all tables as CSV…"), QKeySequence(), &MainWindow::exportTables);
     add(tr("&Import tables from CSV…"), QKeySequence(), &MainWindow::importTables);
     menu->addSeparator();
+    add(tr("Export the plan as a calen&dar…"), QKeySequence(), &MainWindow::exportCalendar);
+    add(tr("Import bus&y times from a calendar…"), QKeySequence(), &MainWindow::importCalendar);
+    add(tr("The &week's plan on paper…"), QKeySequence::Print, &MainWindow::printWeek);
+    menu->addSeparator();
     QAction *quit = menu->addAction(tr("&Quit"), this, &QWidget::close);
     quit->setShortcut(QKeySequence::Quit);
 }

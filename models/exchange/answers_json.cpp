@@ -135,8 +135,27 @@ QJsonObject taskJson(const domain::TaskDue &task, const Books &books)
     json.set("meters", meters);
     json.set("worst_used_fraction", task.worst);
     json.day("due", task.due);
+    json.day("due_with_chance_10", task.dueEarly);
+    json.day("due_with_chance_90", task.dueLate);
+    json.set("due_certain", task.certain);
+    if (task.due.isValid())
+        json.time("overdue_from", task.dueAt);
+    else
+        json.time("overdue_from", std::optional<domain::Instant>());
+    QJsonArray lightings;
+    for (const domain::LightingChance &lighting : task.lightings) {
+        JsonFields row;
+        row.record("planned_cook", books, TableId::PlannedCook, lighting.plannedCook);
+        row.time("light", lighting.light);
+        row.set("chance_overdue", lighting.chance);
+        lightings.append(row.object());
+    }
+    json.set("lightings", lightings);
     json.set("due_reason", task.dueReason);
     json.set("overdue", task.overdue);
+    json.set("put_off", task.snoozed);
+    json.day("put_off_until", task.snoozedUntil);
+    json.set("put_off_reason", task.snoozeReason);
     json.record("before_event", books, TableId::Event, task.beforeEvent);
     json.record("before_cook", books, TableId::PlannedCook, task.beforeCook);
     json.set("blocks_next_cook", task.blocksNextCook);

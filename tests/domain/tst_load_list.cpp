@@ -5,6 +5,8 @@
 
 #include <QTest>
 
+#include <boost/math/distributions/students_t.hpp>
+
 #include <cmath>
 
 using namespace rickyard::domain;
@@ -84,6 +86,11 @@ private slots:
     void lotsInBurningOrder();
     void secondFireFindsWhatIsLeft();
     void shortIsSaid();
+    void enoughIsTheQuantileOfThePrediction_data();
+    void enoughIsTheQuantileOfThePrediction();
+    void enoughByHand();
+    void reserveGrowsWithTheChance();
+    void keptWoodStaysForItsEvent();
 };
 
 void TstLoadList::phasesAddUp()
@@ -146,6 +153,96 @@ void TstLoadList::shortIsSaid()
     QVERIFY(none.lines.isEmpty());
     QCOMPARE(pullWords(yard.books, none, Wording()),
              QStringLiteral("There is no dry wood to pull."));
+}
+
+void TstLoadList::enoughIsTheQuantileOfThePrediction_data()
+{
+    QTest::addColumn<double>("chance");
+    for (const double chance : {0.80, 0.90, 0.95, 0.99})
+        QTest::addRow("%.0f", 100 * chance) << chance;
+}
+
+// Boost.Math's Student t against the log of actual over expected.
+void TstLoadList::enoughIsTheQuantileOfThePrediction()
+{
+    QFETCH(double, chance);
+    FireYard yard = yardWith(2000, 2000);
+    for (int i = 0; i < 6; ++i) {
+        const Cook cook = yard.addCook(1, utc(2026, 1, 3 + 7 * i, 8), 8 + i, 2.0 * i);
+        yard.burn(cook, 6e8 + 4e7 * i);
+    }
+    const FuelAnswer fuel = fuelAnswer(yard.books, kNow, Wording());
+    const ExpectedUse use = expectedUse(yard.books, fuel, evening());
+    QVERIFY(use.fromNorm && use.relativeSd > 0);
+    const double v = std::log(1 + use.relativeSd * use.relativeSd);
+    const boost::math::students_t t(use.dof);
+    const double expected =
+        use.middle.toDouble() * std::exp(-v / 2 + boost::math::quantile(t, chance) * std::sqrt(v));
+    const auto enough = enoughFor(use, chance);
+    QVERIFY(enough);
+    QVERIFY(std::abs(*enough / Heat::rounded(expected) - 1) < 1e-9);
+    // The other way round: Boost's chance of staying under it is the one asked for.
+    const double score =
+        (std::log(enough->toDouble() / use.middle.toDouble()) + v / 2) / std::sqrt(v);
+    QVERIFY(std::abs(boost::math::cdf(t, score) - chance) < 1e-7);
+    if (chance == 0.95)
+        QVERIFY(std::abs(*enough / use.upper - 1) < 1e-6);
+    const Stock stock = stockAt(yard.books, kNow);
+    const LoadList list =
+        loadLists(yard.books, fuel, stock, burnFirst(yard.books, stock, {}), {evening()}, chance)
+            .first();
+    QVERIFY(std::abs(heatOf(list) / *enough - 1) < 1e-6);
+}
+
+// t quantiles for 10 degrees of freedom: NIST/SEMATECH e-Handbook of Statistical Methods, table
+// 1.3.6.7.2 (1.372, 1.812, 2.764 for 0.90, 0.95, 0.99). 100 seasoned lb expected, 20 % scatter:
+// v = ln 1.04 = 0.039221, sqrt v = 0.198042.
+void TstLoadList::enoughByHand()
+{
+    ExpectedUse use;
+    use.middle = heatFromSeasonedPounds(100);
+    use.relativeSd = 0.2;
+    use.dof = 10;
+    QVERIFY(std::abs(seasonedPounds(*enoughFor(use, 0.90)) - 128.67) < 0.02);
+    QVERIFY(std::abs(seasonedPounds(*enoughFor(use, 0.95)) - 140.39) < 0.02);
+    QVERIFY(std::abs(seasonedPounds(*enoughFor(use, 0.99)) - 169.52) < 0.02);
+    // Never less than what is expected, and nothing of nothing.
+    QCOMPARE(*enoughFor(use, 0.30), use.middle);
+    use.dof = 0;
+    QVERIFY(!enoughFor(use, 0.95));
+}
+
+void TstLoadList::reserveGrowsWithTheChance()
+{
+    const FireYard yard = yardWith(2000, 2000);
+    const FuelAnswer fuel = fuelAnswer(yard.books, kNow, Wording());
+    const Stock stock = stockAt(yard.books, kNow);
+    const auto order = burnFirst(yard.books, stock, {});
+    Mass before;
+    for (const double chance : {0.80, 0.90, 0.95, 0.99}) {
+        const LoadList list =
+            loadLists(yard.books, fuel, stock, order, {evening()}, chance).first();
+        QVERIFY(list.asIsOf(LoadPhase::Reserve) > before);
+        before = list.asIsOf(LoadPhase::Reserve);
+    }
+}
+
+void TstLoadList::keptWoodStaysForItsEvent()
+{
+    FireYard yard = yardWith(2000, 2000);
+    yard.books.lots[1].reservedFor = 7;
+    const FuelAnswer fuel = fuelAnswer(yard.books, kNow, Wording());
+    const Stock stock = stockAt(yard.books, kNow);
+    const auto order = burnFirst(yard.books, stock, {});
+    const ExpectedUse use = expectedUse(yard.books, fuel, evening());
+    DryWood others(yard.books, stock);
+    for (const LoadLine &line : others.pull(use, 1, order, 3, 0.95).lines)
+        QCOMPARE(line.lot, RecordId{2});
+    // Its own event takes it first, though the other is older in the order.
+    yard.books.lots[1].reservedFor.reset();
+    yard.books.lots[2].reservedFor = 7;
+    DryWood own(yard.books, stock);
+    QCOMPARE(own.pull(use, 1, order, 7, 0.95).lines.first().lot, RecordId{2});
 }
 
 RICKYARD_TEST(TstLoadList)

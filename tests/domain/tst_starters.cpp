@@ -1,6 +1,7 @@
 // Starter species against their reference table, starter tasks against the records' own rules.
 #include "models/domain/records/books.h"
 #include "models/domain/records/schema.h"
+#include "models/domain/upkeep/contradictions.h"
 #include "models/domain/upkeep/starter_tasks.h"
 #include "models/domain/wood/starter_species.h"
 #include "tests/support/registry.h"
@@ -137,7 +138,10 @@ private slots:
             QVERIFY2(t.pit.value_or(0) != old.id, t.name.toUtf8());
             keys.insert(t.name + QString::number(t.pit.value_or(0)));
             QCOMPARE(t.since, since);
-            QVERIFY2(t.everyDays || t.everyCooks, t.name.toUtf8());
+            QVERIFY2(t.everyDays || t.everyCooks || t.everyAsh || t.occasion != Occasion::None,
+                     t.name.toUtf8());
+            QCOMPARE(t.id, 0);
+            QVERIFY(!t.after);
             QVERIFY2(!t.tools.isEmpty() && !t.steps.isEmpty(), t.name.toUtf8());
             QVERIFY2(t.cautions.endsWith(authorityCaution()), t.name.toUtf8());
             QCOMPARE(breaches(t), QString());
@@ -158,13 +162,76 @@ private slots:
         for (const char *words : {"as hot", "metal lid", "outside", "10 ft", "96 hours"})
             QVERIFY2(ash.cautions.contains(QString::fromUtf8(words)), words);
         QCOMPARE(hours(kAshCooling), 96.0);
-        QCOMPARE(ash.everyCooks, std::optional<int>(1));
+        QCOMPARE(ash.occasion, Occasion::AfterCook);
         QVERIFY(ash.blocksLighting);
         const UpkeepTask look = byName.value(QStringLiteral("Extinguisher look"));
         QVERIFY(*look.everyDays <= 30);
         QCOMPARE(look.intervalFrom, IntervalSource::LocalCode);
         QVERIFY(*byName.value(QStringLiteral("Extinguisher service")).everyDays <= 365);
         QVERIFY(byName.value(QStringLiteral("Gasket renewal")).cureAfter.base() > 0);
+        // NFPA 10 summaries: 6 years inside, 12 years dry chemical, 5 years water, CO2 and wet
+        // chemical.
+        const auto days = [&](const char *name) {
+            return byName.value(QString::fromUtf8(name)).everyDays.value_or(0);
+        };
+        QCOMPARE(days("Extinguisher inside look, 6 years"), 6 * 365);
+        QCOMPARE(days("Extinguisher pressure test, 5 years"), 5 * 365);
+        QCOMPARE(days("Extinguisher pressure test, 12 years"), 12 * 365);
+    }
+
+    // No task contradicts itself, and those that wait for another name one that is there.
+    void orderReadingsAndNoContradictions()
+    {
+        Books books;
+        books.yards.insert(1, Yard());
+        Pit tom;
+        tom.id = 1;
+        tom.plate = Length::rounded(0.25 * 25400);
+        Pit ruth;
+        ruth.id = 2;
+        books.pits.insert(1, tom);
+        books.pits.insert(2, ruth);
+        const auto tasks = starterTasks({tom, ruth}, QDate(2026, 11, 1), 41);
+        for (qsizetype i = 0; i < tasks.size(); ++i) {
+            QCOMPARE(tasks.at(i).id, 41 + i);
+            books.tasks.insert(tasks.at(i).id, tasks.at(i));
+        }
+        int waiting = 0;
+        QSet<Occasion> occasions;
+        QSet<IntervalSource> sources;
+        QSet<ReadingKind> readings;
+        for (const UpkeepTask &t : tasks) {
+            const Problems problems = taskContradictions(books, t);
+            QVERIFY2(problems.isEmpty(), (t.name + joined(problems)).toUtf8());
+            occasions.insert(t.occasion);
+            sources.insert(t.intervalFrom);
+            readings.insert(t.reading);
+            QVERIFY2(t.steps.count(QLatin1Char('\n')) < 8, t.name.toUtf8());
+            if (!t.after)
+                continue;
+            ++waiting;
+            QVERIFY2(books.tasks.contains(*t.after), t.name.toUtf8());
+            QCOMPARE(books.tasks.value(*t.after).pit, t.pit);
+            QVERIFY2(*t.after < t.id, t.name.toUtf8()); // they are put in one after the other
+        }
+        QVERIFY(waiting >= 10);
+        QCOMPARE(occasions.size(), 5);
+        QCOMPARE(sources.size(), 3); // code, practice, maker; own rules are the crew's
+        QCOMPARE(readings.size(), 5);
+        const auto find = [&](const char *name, RecordId pit) {
+            for (const UpkeepTask &t : tasks)
+                if (t.name == QString::fromUtf8(name) && t.pit.value_or(0) == pit)
+                    return t;
+            return UpkeepTask();
+        };
+        // Half the plate when new, where it is on record.
+        QCOMPARE(number(*find("Firebox plate thickness", 1).readingLow), 0.125);
+        QVERIFY(!find("Firebox plate thickness", 2).readingLow);
+        QCOMPARE(find("Gasket test", 1).readingPoints, 8);
+        // Extension services: food probes within 2 °F of 32 and of the boiling point.
+        QCOMPARE(number(*find("Probes in ice water", 0).readingLow), 30.0);
+        QCOMPARE(number(*find("Probes in ice water", 0).readingHigh), 34.0);
+        QCOMPARE(number(*find("Probes in boiling water", 0).readingHigh), 214.0);
     }
 };
 

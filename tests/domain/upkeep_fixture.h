@@ -118,6 +118,32 @@ public:
         t.people = people;
         books.crewTimes.insert(t.id, t);
     }
+    RecordId reading(RecordId taskId, Instant time, double value, int point = 1,
+                     RecordId visitId = 0)
+    {
+        CheckReading r;
+        r.id = books.checkReadings.size() + 1;
+        r.task = taskId;
+        r.time = time;
+        r.value = Plain::rounded(value * 1e6);
+        r.point = point;
+        if (visitId != 0)
+            r.visit = visitId;
+        books.checkReadings.insert(r.id, r);
+        return r.id;
+    }
+    RecordId ashLoad(RecordId pitId, Instant takenOut, const char *can,
+                     std::optional<Instant> tipped = std::nullopt)
+    {
+        AshLoad a;
+        a.id = books.ashLoads.size() + 1;
+        a.pit = pitId;
+        a.takenOut = takenOut;
+        a.can = QString::fromUtf8(can);
+        a.tipped = tipped;
+        books.ashLoads.insert(a.id, a);
+        return a.id;
+    }
     [[nodiscard]] UpkeepAnswer answer(Instant now) const
     {
         return upkeepAnswer(books, fuel, now,

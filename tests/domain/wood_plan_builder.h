@@ -81,8 +81,9 @@ inline void addRecord(Books &books, RecordId supplier, const std::vector<int> &d
 {
     RecordId id = 1000 * supplier;
     for (const int late : daysLate) {
-        WoodOrder &order = addOrder(books, ++id, 64, date(-200 + static_cast<int>(id % 100)),
-                                    OrderState::Received);
+        ++id;
+        const QDate promised = date(-200 + static_cast<int>(id % 100));
+        WoodOrder &order = addOrder(books, id, 64, promised, OrderState::Received);
         order.supplier = supplier;
         order.ordered = order.promised.addDays(-7);
         order.received = order.promised.addDays(late);
@@ -99,6 +100,36 @@ inline WoodAnswer answerOf(const Books &books, const QVector<PlannedUse> &uses,
 inline double phi(double z)
 {
     return 0.5 * std::erfc(-z / std::sqrt(2.0));
+}
+
+inline bool nearly(Heat heat, double seasoned, double tolerance = 0.01)
+{
+    return std::abs(seasonedPounds(heat) - seasoned) < tolerance;
+}
+
+// A lot is known to within nine parts in a hundred, so needs lie far from the edge.
+inline Books yardWith(double stock)
+{
+    Books books = emptyYard();
+    if (stock > 0)
+        stockUp(books, stock);
+    addEvent(books, 1, QStringLiteral("River Lane Lunch"), day(12, 16));
+    addEvent(books, 2, QStringLiteral("Mill Field Supper"), day(18, 16));
+    return books;
+}
+
+// A supplier who has always kept to the day, as far as forty orders tell.
+inline Supplier &addPunctual(Books &books, RecordId id, SellUnit unit, int leadDays, qint64 cents)
+{
+    addSupplier(books, id, unit, leadDays, cents);
+    addRecord(books, id, std::vector<int>(40, 0));
+    return books.suppliers[id];
+}
+
+inline QVector<PlannedUse> threeCooks()
+{
+    return {need(1, day(4), 400, 1.15), need(2, day(10), 400, 1.15, 1),
+            need(3, day(16), 400, 1.15, 2)};
 }
 
 } // namespace rickyard::test

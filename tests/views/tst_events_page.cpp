@@ -1,6 +1,7 @@
 // The Events page by mouse and keyboard.
 #include "tests/support/registry.h"
 #include "tests/support/yard_fixture.h"
+#include "views/events/calendar.h"
 #include "views/events/clash_list.h"
 #include "views/events/event_words.h"
 #include "views/events/events_page.h"
@@ -8,7 +9,6 @@
 #include "views/records/field_editor.h"
 #include "views/records/record_form.h"
 #include "views/records/record_list.h"
-#include "views/ribbon/ribbon.h"
 #include "views/widgets/section_tabs.h"
 #include "views/widgets/status_pill.h"
 
@@ -56,8 +56,8 @@ private slots:
         for (StatusPill *pill : next->findChildren<StatusPill *>())
             words << pill->word();
         QCOMPARE(words, QStringList(woodStateOf(yard.workspace->books(), &use).word));
-        const auto *ribbon = page.findChild<Ribbon *>();
-        QVERIFY(ribbon != nullptr && !ribbon->items().isEmpty());
+        const auto *calendar = page.findChild<Calendar *>();
+        QVERIFY(calendar != nullptr && calendar->isVisible() && !calendar->items().isEmpty());
     }
 
     void shortWoodIsSaidInWords()
@@ -88,8 +88,8 @@ private slots:
         QVERIFY(plan != nullptr);
         QTest::mouseClick(plan, Qt::LeftButton);
         auto *sections = page.findChild<SectionTabs *>();
-        QCOMPARE(sections->current(), 1);
-        auto *list = qobject_cast<RecordList *>(sections->page(1));
+        QCOMPARE(sections->current(), 2);
+        auto *list = qobject_cast<RecordList *>(sections->page(2));
         QVERIFY(list != nullptr);
         QVERIFY(list->form().save());
         const auto &cooks = yard.workspace->books().plannedCooks;
@@ -118,7 +118,7 @@ private slots:
         page.resize(1280, 800);
         page.setVisible(true);
         auto *sections = page.findChild<SectionTabs *>();
-        QTest::mouseClick(sections->tab(2), Qt::LeftButton);
+        QTest::mouseClick(sections->tab(3), Qt::LeftButton);
         auto *clashes = page.findChild<ClashList *>();
         QVERIFY(clashes->isVisible());
         QStringList words;
@@ -130,30 +130,7 @@ private slots:
         QVERIFY(!buttons.isEmpty());
         buttons.first()->setFocus();
         QTest::keyClick(buttons.first(), Qt::Key_Space);
-        QCOMPARE(sections->current(), 1);
-    }
-
-    void theRibbonOpensTheRecord()
-    {
-        YardFixture yard;
-        yard.waitForAnswers();
-        EventsPage page(*yard.context);
-        page.resize(1280, 800);
-        page.setVisible(true);
-        auto *ribbon = page.findChild<Ribbon *>();
-        QTest::qWait(0);
-        for (int i = 0; i < ribbon->items().size(); ++i)
-            if (ribbon->items().at(i).lane == Lane::Cooks)
-                QTest::mouseClick(ribbon, Qt::LeftButton, {}, ribbon->rectOf(i).center().toPoint());
-        auto *sections = page.findChild<SectionTabs *>();
-        QCOMPARE(sections->current(), 1);
-        QCOMPARE(qobject_cast<RecordList *>(sections->page(1))->chosen(), yard.plannedCook);
-        // What belongs to another page goes there.
-        for (int i = 0; i < ribbon->items().size(); ++i)
-            if (ribbon->items().at(i).lane == Lane::Due)
-                QTest::mouseClick(ribbon, Qt::LeftButton, {}, ribbon->rectOf(i).center().toPoint());
-        QCOMPARE(yard.opened.size(), 1);
-        QCOMPARE(yard.opened.first().table, TableId::UpkeepTask);
+        QCOMPARE(sections->current(), 2);
     }
 
     void anEmptyYardSaysWhatToDo()
@@ -164,7 +141,7 @@ private slots:
         page.setVisible(true);
         QCOMPARE(page.findChild<NextEvent *>()->plainText(), QStringLiteral("No event ahead."));
         page.addNew();
-        auto *list = qobject_cast<RecordList *>(page.findChild<SectionTabs *>()->page(0));
+        auto *list = qobject_cast<RecordList *>(page.findChild<SectionTabs *>()->page(1));
         auto *name =
             qobject_cast<QLineEdit *>(list->form().editor(QStringLiteral("name"))->inner());
         QVERIFY(name != nullptr);
@@ -193,7 +170,7 @@ private slots:
                                      qobject_cast<QComboBox *>(widget) != nullptr ||
                                      (qobject_cast<QLineEdit *>(widget) != nullptr &&
                                       !widget->objectName().startsWith(QLatin1String("qt_"))) ||
-                                     qobject_cast<Ribbon *>(widget) != nullptr;
+                                     qobject_cast<Calendar *>(widget) != nullptr;
             // The mark inside a search field is no control of its own.
             if (!interactive || !widget->isVisibleTo(&page) ||
                 widget->inherits("QLineEditIconButton"))

@@ -2,8 +2,6 @@
 #include "models/domain/upkeep/starter_tasks.h"
 #include "tests/support/registry.h"
 #include "tests/support/yard_fixture.h"
-#include "views/records/field_editor.h"
-#include "views/upkeep/done_panel.h"
 #include "views/upkeep/due_list.h"
 #include "views/upkeep/plan_list.h"
 #include "views/upkeep/task_panel.h"
@@ -11,13 +9,13 @@
 #include "views/upkeep/upkeep_words.h"
 #include "views/widgets/caution_note.h"
 #include "views/widgets/empty_state.h"
-#include "views/widgets/field_row.h"
 #include "views/widgets/section_tabs.h"
 #include "views/widgets/sentence_label.h"
-#include "views/widgets/text_label.h"
 
 #include <QAbstractButton>
+#include <QAbstractItemModelTester>
 #include <QComboBox>
+#include <QLabel>
 #include <QLineEdit>
 #include <QListView>
 #include <QPushButton>
@@ -72,55 +70,7 @@ private slots:
                  qPrintable(said));
     }
 
-    void doneNowIsRecordedAndUndone()
-    {
-        YardFixture yard;
-        yard.waitForAnswers();
-        UpkeepPage page(*yard.context);
-        page.resize(1280, 800);
-        page.setVisible(true);
-        QTest::mouseClick(button(page, QStringLiteral("Done now")), Qt::LeftButton);
-        auto *panel = page.findChild<DonePanel *>();
-        QVERIFY(panel->isVisible());
-        QTest::keyClicks(panel->editor(QStringLiteral("who"))->inner(), QStringLiteral("Ada"));
-        QTest::qWait(50); // the panel takes its place
-        QAbstractButton *record = button(page, QStringLiteral("Record it as done"));
-        QVERIFY(record != nullptr && !record->visibleRegion().isEmpty());
-        QTest::mouseClick(record, Qt::LeftButton);
-        const auto &visits = yard.workspace->books().visits;
-        QVERIFY2(yard.refused.isEmpty() && visits.size() == 1, qPrintable(allText(*panel)));
-        const Visit visit = visits.first();
-        QCOMPARE(visit.task, yard.task);
-        QCOMPARE(visit.state, VisitState::Done);
-        QCOMPARE(visit.who, QStringLiteral("Ada"));
-        // Seconds are not typed: the field keeps whole minutes.
-        QCOMPARE((*visit.end - visit.start).base(), 1800);
-        QVERIFY(!panel->isVisible());
-        yard.waitForAnswers();
-        QVERIFY(
-            !page.findChild<SentenceLabel *>()->plainText().contains(QStringLiteral("is overdue")));
-        QVERIFY(yard.verbs->undo());
-        QVERIFY(yard.workspace->books().visits.isEmpty());
-    }
-
-    void refusesAnEndBeforeTheStartAtItsField()
-    {
-        YardFixture yard;
-        yard.waitForAnswers();
-        UpkeepPage page(*yard.context);
-        page.resize(1280, 800);
-        page.setVisible(true);
-        QTest::keyClick(&page.findChild<DueList *>()->view(), Qt::Key_Return);
-        auto *panel = page.findChild<DonePanel *>();
-        QVERIFY(panel->isVisible());
-        panel->editor(QStringLiteral("end"))->setValue(toValue(yard.now - durationFromHours(30)));
-        QVERIFY(!panel->save());
-        QVERIFY(panel->row(QStringLiteral("end"))->hasProblem());
-        QVERIFY(yard.workspace->books().visits.isEmpty());
-        QVERIFY(panel->isVisible());
-    }
-
-    void booksWhatIsProposed()
+    void acceptsWhatIsProposed()
     {
         YardFixture yard;
         yard.waitForAnswers();
@@ -131,14 +81,15 @@ private slots:
         page.setVisible(true);
         auto *sections = page.findChild<SectionTabs *>();
         QTest::mouseClick(sections->tab(1), Qt::LeftButton);
-        QTest::mouseClick(button(page, QStringLiteral("Book all proposed visits")), Qt::LeftButton);
+        QTest::mouseClick(button(page, QStringLiteral("Accept all proposed visits")),
+                          Qt::LeftButton);
         const auto &visits = yard.workspace->books().visits;
         QCOMPARE(visits.size(), answer.placements.size());
         QCOMPARE(visits.first().state, VisitState::Placed);
         QCOMPARE(visits.first().start, answer.placements.first().start);
         yard.waitForAnswers();
         QCOMPARE(page.findChild<PlanList *>()->proposed(), 0);
-        QVERIFY(!button(page, QStringLiteral("Book all proposed visits"))->isEnabled());
+        QVERIFY(!button(page, QStringLiteral("Accept all proposed visits"))->isEnabled());
         QVERIFY(yard.verbs->undo());
         QVERIFY(visits.isEmpty());
     }
@@ -216,6 +167,57 @@ private slots:
         QCOMPARE(yard.workspace->books().visits.first().state, VisitState::Placed);
     }
 
+    void aSpreadOfDaysIsSaidInWords()
+    {
+        const auto day = [](int month, int d) { return QDate(2026, month, d); };
+        QCOMPARE(betweenText(day(12, 3), day(12, 16), false),
+                 QStringLiteral("between the 3rd and the 16th"));
+        QCOMPARE(betweenText(day(12, 1), day(12, 22), false),
+                 QStringLiteral("between the 1st and the 22nd"));
+        QCOMPARE(betweenText(day(12, 11), day(12, 13), false),
+                 QStringLiteral("between the 11th and the 13th"));
+        QCOMPARE(betweenText(day(11, 28), day(12, 9), false),
+                 QStringLiteral("between 28 Nov and 9 Dec"));
+        QCOMPARE(betweenText(day(12, 3), day(12, 16), true), QStringLiteral("3 to 16 Dec"));
+        QCOMPARE(betweenText(day(11, 28), day(12, 9), true), QStringLiteral("28 Nov to 9 Dec"));
+    }
+
+    void stepsAreLinesOrSentences()
+    {
+        QCOMPARE(
+            stepsOf(QStringLiteral("Rake. Shovel it out, 1/4 in. deep. Close the lid.")),
+            (QStringList{QStringLiteral("Rake."), QStringLiteral("Shovel it out, 1/4 in. deep."),
+                         QStringLiteral("Close the lid.")}));
+        QCOMPARE(
+            stepsOf(QStringLiteral("Rake. Then wait.\n\n  Close the lid. \n")),
+            (QStringList{QStringLiteral("Rake. Then wait."), QStringLiteral("Close the lid.")}));
+        QVERIFY(stepsOf(QString()).isEmpty());
+        // Every step of the starter set is one thing to do.
+        for (const UpkeepTask &task : starterTasks({}, QDate(2026, 1, 1)))
+            QVERIFY2(!stepsOf(task.steps).isEmpty(), qPrintable(task.name));
+    }
+
+    void modelsKeepTheirPromises()
+    {
+        YardFixture yard;
+        yard.waitForAnswers();
+        UpkeepPage page(*yard.context);
+        page.resize(1280, 800);
+        page.setVisible(true);
+        auto *list = page.findChild<DueList *>();
+        const QAbstractItemModelTester tester(
+            list->view().model(), QAbstractItemModelTester::FailureReportingMode::Fatal);
+        UpkeepTask task = yard.workspace->books().tasks.value(yard.task);
+        task.id = 0;
+        task.name = QStringLiteral("Stack look");
+        QVERIFY(yard.verbs->add(task));
+        yard.waitForAnswers();
+        QCOMPARE(list->shown(), 2);
+        QVERIFY(yard.verbs->undo());
+        yard.waitForAnswers();
+        QCOMPARE(list->shown(), 1);
+    }
+
     void everythingHasAName()
     {
         YardFixture yard;
@@ -223,7 +225,6 @@ private slots:
         UpkeepPage page(*yard.context);
         page.resize(1280, 800);
         page.setVisible(true);
-        QTest::mouseClick(button(page, QStringLiteral("Done now")), Qt::LeftButton);
         auto *sections = page.findChild<SectionTabs *>();
         for (int section = 0; section < sections->count(); ++section) {
             sections->setCurrent(section);

@@ -15,29 +15,6 @@ namespace rickyard::views {
 
 using namespace rickyard::domain;
 
-namespace {
-
-QString kindWord(ClashKind kind)
-{
-    switch (kind) {
-    case ClashKind::SamePit:
-        return ClashList::tr("One pit twice");
-    case ClashKind::CrewAway:
-        return ClashList::tr("Crew away");
-    case ClashKind::TwoEvents:
-        return ClashList::tr("Two events at once");
-    case ClashKind::LitTooLate:
-        return ClashList::tr("Lit too late");
-    case ClashKind::RetiredPit:
-        return ClashList::tr("Retired pit");
-    case ClashKind::UpkeepAtFire:
-        break;
-    }
-    return ClashList::tr("Upkeep at a fire");
-}
-
-} // namespace
-
 ClashList::ClashList(QWidget *parent) : QWidget(parent)
 {
     auto *outer = new QVBoxLayout(this);
@@ -60,8 +37,10 @@ void ClashList::setClashes(const QVector<Clash> &clashes)
     if (clashes.isEmpty()) {
         m_column->addWidget(new EmptyState(
             QStringLiteral("check"), tr("No clash in the plan"),
-            tr("Looked for: one pit asked for twice, a fire while the crew is away, two events at "
-               "once, a cook lit after serving begins, upkeep placed at a fire."),
+            tr("Looked for: one pit asked for twice, a fire while the crew is away or busy, two "
+               "events at once, a cook lit after serving begins, upkeep placed at a fire or "
+               "outside "
+               "the crew's hours, a pit or a trailer that overdue upkeep bars."),
             this));
         return;
     }
@@ -79,7 +58,7 @@ void ClashList::addLine(const Clash &clash)
     row->setSpacing(look.space(4));
     auto *words = new QVBoxLayout;
     words->setSpacing(look.px(4));
-    words->addWidget(new StatusPill(Role::Act, kindWord(clash.kind), line), 0, Qt::AlignLeft);
+    words->addWidget(new StatusPill(Role::Act, clashWord(clash.kind), line), 0, Qt::AlignLeft);
     auto *what = new TextLabel(clash.what, TextStyle::Body, Role::Ink, line);
     what->setWordWrap(true);
     words->addWidget(what);

@@ -9,6 +9,8 @@ class QVBoxLayout;
 
 namespace rickyard::views {
 
+class InlineQuestion;
+class LaterQuestion;
 class Numeral;
 class StatusPill;
 class TextLabel;
@@ -21,19 +23,30 @@ public:
     explicit EventDetail(PageContext &context, QWidget *parent = nullptr);
     void setEvent(domain::RecordId event); // 0: a new one, nothing to show
     void refresh() { setEvent(m_event); }
+    [[nodiscard]] LaterQuestion &later() { return *m_later; }
 
 Q_SIGNALS:
     void opened(const rickyard::domain::Link &link);
     void planAsked(qint64 event);
+    void repeatAsked(qint64 event);
+    void copyAsked(qint64 event);
 
 private:
+    void buildActs(QVBoxLayout *column);
     void addCook(const domain::PlannedCook &cook);
+    void showSeries(const domain::Event &event);
+    void endSeries();
 
     PageContext &m_context;
     domain::RecordId m_event = 0;
     TextLabel *m_heading;
     QVBoxLayout *m_cooks;
+    LaterQuestion *m_later;
+    TextLabel *m_series;
+    QPushButton *m_endSeries = nullptr;
+    InlineQuestion *m_endQuestion = nullptr;
     QPushButton *m_plan;
+    QPushButton *m_load = nullptr;
 };
 
 class PlannedCookDetail : public QWidget
@@ -44,6 +57,7 @@ public:
     explicit PlannedCookDetail(PageContext &context, QWidget *parent = nullptr);
     void setCook(domain::RecordId cook);
     void refresh() { setCook(m_cook); }
+    [[nodiscard]] LaterQuestion &later() { return *m_later; }
 
 private:
     PageContext &m_context;
@@ -51,6 +65,8 @@ private:
     Numeral *m_use;
     StatusPill *m_state;
     TextLabel *m_lines;
+    LaterQuestion *m_later;
+    QPushButton *m_load;
 };
 
 } // namespace rickyard::views

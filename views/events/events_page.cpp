@@ -2,18 +2,22 @@
 
 #include "models/domain/plan/clashes.h"
 #include "models/items/wording.h"
+#include "views/events/calendar.h"
+#include "views/events/calendar_panel.h"
 #include "views/events/clash_list.h"
+#include "views/events/copy_dialog.h"
 #include "views/events/event_details.h"
 #include "views/events/event_words.h"
+#include "views/events/later_question.h"
 #include "views/events/next_event.h"
+#include "views/events/repeat_dialog.h"
+#include "views/records/record_form.h"
 #include "views/records/record_list.h"
-#include "views/ribbon/ribbon.h"
-#include "views/ribbon/ribbon_items.h"
 #include "views/theme/theme_hub.h"
-#include "views/widgets/card.h"
 #include "views/widgets/page_header.h"
 #include "views/widgets/section_tabs.h"
 
+#include <QPushButton>
 #include <QScrollArea>
 #include <QTimer>
 #include <QVBoxLayout>
@@ -24,13 +28,16 @@ using namespace rickyard::domain;
 
 namespace {
 
-constexpr int kRibbonDays = 42;
+// Where no event tells when the crew serves; common practice, no source.
+constexpr Duration kUsualServing = Duration::ofBase(17LL * 3600);
+constexpr Duration kUsualServingTime = Duration::ofBase(5LL * 3600);
 
 bool ofThePlan(const workspace::Changes &changes)
 {
     return changes.touches(TableId::Event) || changes.touches(TableId::PlannedCook) ||
            changes.touches(TableId::Visit) || changes.touches(TableId::Pit) ||
-           changes.touches(TableId::Cook) || changes.touches(TableId::Yard);
+           changes.touches(TableId::Cook) || changes.touches(TableId::Yard) ||
+           changes.touches(TableId::CrewTime) || changes.touches(TableId::BusyTime);
 }
 
 } // namespace
@@ -38,13 +45,31 @@ bool ofThePlan(const workspace::Changes &changes)
 EventsPage::EventsPage(PageContext &pageContext, QWidget *parent) : Page(pageContext, parent)
 {
     build();
-    connect(&context().answers, &workspace::AnswersService::updated, this, &EventsPage::refresh);
+    connect(&context().answers, &workspace::AnswersService::updated, this,
+            &EventsPage::refreshPlan);
     connect(&context().verbs.yard(), &workspace::Workspace::changed, this,
             [this](const workspace::Changes &changes) {
+                followChange(changes);
                 if (ofThePlan(changes))
                     refreshPlan();
             });
-    refresh();
+    refreshPlan();
+}
+
+void EventsPage::followChange(const workspace::Changes &changes)
+{
+    m_lastChange.reset();
+    if (changes.set.size() == 1 && changes.set.first().after &&
+        (changes.set.first().table == TableId::Event ||
+         changes.set.first().table == TableId::PlannedCook))
+        m_lastChange = changes.set.first();
+}
+
+void EventsPage::askAboutLater(TableId table, RecordId id, LaterQuestion &question)
+{
+    const auto change = std::exchange(m_lastChange, std::nullopt);
+    if (change && change->table == table && change->id == id)
+        question.askAbout(change->before, *change->after);
 }
 
 void EventsPage::build()
@@ -67,11 +92,6 @@ void EventsPage::build()
     connect(m_next, &NextEvent::opened, this, &EventsPage::open);
     connect(m_next, &NextEvent::planAsked, this, &EventsPage::planCook);
     column->addWidget(m_next);
-    auto *card = new Card(tr("The coming six weeks"), body);
-    m_ribbon = new Ribbon(card);
-    connect(m_ribbon, &Ribbon::opened, this, &EventsPage::open);
-    card->body()->addWidget(m_ribbon);
-    column->addWidget(card);
     m_sections = new SectionTabs(body);
     buildSections();
     column->addWidget(m_sections, 1);
@@ -82,12 +102,26 @@ void EventsPage::build()
 
 void EventsPage::buildSections()
 {
+    m_calendar = new CalendarPanel(context());
+    connect(m_calendar, &CalendarPanel::opened, this, &EventsPage::open);
+    connect(m_calendar, &CalendarPanel::addAsked, this, &EventsPage::addEvent);
+
     m_events = new RecordList(context(), TableId::Event, QStringLiteral("events"),
                               tr("Add the next pop-up: when it serves and where. Then plan its "
                                  "cooks, and the wood they need is counted."));
     m_events->sortBy(QStringLiteral("start"), Qt::DescendingOrder);
     m_eventDetail = new EventDetail(context());
-    m_events->setDetail(m_eventDetail);
+    m_events->setTallDetail(m_eventDetail);
+    auto *copy = new QPushButton(tr("Copy from last time …"));
+    copy->setAccessibleName(tr("Add an event like an earlier one"));
+    copy->setEnabled(!context().readOnly());
+    connect(copy, &QPushButton::clicked, this, [this] { copyEvent(m_events->chosen(), QDate()); });
+    m_events->addTool(copy);
+    connect(m_eventDetail, &EventDetail::repeatAsked, this, &EventsPage::repeatEvent);
+    connect(m_eventDetail, &EventDetail::copyAsked, this,
+            [this](qint64 like) { copyEvent(like, QDate()); });
+    connect(&m_events->form(), &RecordForm::saved, this,
+            [this](qint64 id) { askAboutLater(TableId::Event, id, m_eventDetail->later()); });
     connect(m_events, &RecordList::chosenChanged, m_eventDetail, &EventDetail::setEvent);
     connect(m_eventDetail, &EventDetail::planAsked, this, &EventsPage::planCook);
     connect(m_eventDetail, &EventDetail::opened, this, &EventsPage::open);
@@ -97,11 +131,14 @@ void EventsPage::buildSections()
                                 "then set against what is dry."));
     m_cooks->sortBy(QStringLiteral("light"), Qt::DescendingOrder);
     m_cookDetail = new PlannedCookDetail(context());
-    m_cooks->setDetail(m_cookDetail);
+    m_cooks->setTallDetail(m_cookDetail);
     connect(m_cooks, &RecordList::chosenChanged, m_cookDetail, &PlannedCookDetail::setCook);
+    connect(&m_cooks->form(), &RecordForm::saved, this,
+            [this](qint64 id) { askAboutLater(TableId::PlannedCook, id, m_cookDetail->later()); });
 
     m_clashes = new ClashList;
     connect(m_clashes, &ClashList::opened, this, &EventsPage::open);
+    m_sections->addSection(tr("Calendar"), m_calendar);
     m_sections->addSection(tr("Events"), m_events);
     m_sections->addSection(tr("Planned cooks"), m_cooks);
     m_sections->addSection(tr("Clashes"), m_clashes);
@@ -124,15 +161,6 @@ QString EventsPage::subtitle() const
              cooks == 1 ? tr("1 cook") : tr("%1 cooks").arg(cooks));
 }
 
-void EventsPage::refresh()
-{
-    const QDate today = items::toLocal(context().books(), context().verbs.now()).date();
-    m_ribbon->setItems(
-        today, kRibbonDays,
-        ribbonItems(context().books(), context().answers.answers(), today, kRibbonDays));
-    refreshPlan();
-}
-
 // What follows from the books at once; the wood follows when the answers arrive.
 void EventsPage::refreshPlan()
 {
@@ -142,8 +170,10 @@ void EventsPage::refreshPlan()
     m_eventDetail->refresh();
     m_cookDetail->refresh();
     const LocalTime local(books.yard().timeZone);
-    const QVector<Clash> clashes = clashesOf(books, context().verbs.now(), local);
+    const QVector<Clash> clashes =
+        clashesOf(books, context().verbs.now(), local, context().answers.answers().upkeep);
     m_clashes->setClashes(clashes);
+    m_calendar->refresh(clashes);
     m_sections->setFigure(Clashes, clashes.isEmpty() ? QString() : QString::number(clashes.size()));
 }
 
@@ -155,6 +185,56 @@ void EventsPage::planCook(RecordId event)
     m_sections->setCurrent(Cooks);
     m_cooks->addNew(cookFor(context().books(), *found));
     bringUpSections();
+}
+
+// At the clock times of the last event, else in the evening.
+void EventsPage::addEvent(QDate day)
+{
+    if (context().readOnly()) {
+        context().say(tr("This yard is open for reading only."));
+        return;
+    }
+    const Books &books = context().books();
+    Event event;
+    for (const Event &other : books.events)
+        if (event.start < other.start)
+            event = other;
+    const LocalTime local(books.yard().timeZone);
+    Duration clock = kUsualServing;
+    Duration length = kUsualServingTime;
+    if (event.id != 0) {
+        clock = Duration::ofBase(items::toLocal(books, event.start).time().msecsSinceStartOfDay() /
+                                 1000);
+        length = event.end - event.start;
+    }
+    Event fresh;
+    fresh.start = local.at(day, clock);
+    fresh.end = fresh.start + length;
+    m_sections->setCurrent(Events);
+    m_events->addNew(toRow(fresh));
+    m_events->form().focusFirst();
+    bringUpSections();
+}
+
+void EventsPage::repeatEvent(RecordId event)
+{
+    RepeatDialog dialog(context(), event, this);
+    connect(&dialog, &RepeatDialog::made, this, [this](const QVector<qint64> &made) {
+        context().say(made.size() == 1
+                          ? tr("1 event added. Undo takes it back.")
+                          : tr("%1 events added. Undo takes them back.").arg(made.size()));
+    });
+    dialog.exec();
+}
+
+void EventsPage::copyEvent(RecordId like, QDate day)
+{
+    CopyDialog dialog(context(), like, day, this);
+    connect(&dialog, &CopyDialog::made, this, [this](qint64 event) {
+        show(Link{TableId::Event, event});
+        context().say(tr("Event added with its cooks. Undo takes it back."));
+    });
+    dialog.exec();
 }
 
 void EventsPage::open(const Link &link)
@@ -183,6 +263,10 @@ bool EventsPage::show(Link link)
 void EventsPage::addNew()
 {
     bringUpSections();
+    if (m_sections->current() == Weeks) {
+        addEvent(m_calendar->calendar().day());
+        return;
+    }
     if (m_sections->current() == Cooks) {
         m_cooks->addNew();
         return;
@@ -193,7 +277,7 @@ void EventsPage::addNew()
 
 void EventsPage::startSearch()
 {
-    if (m_sections->current() == Clashes)
+    if (m_sections->current() == Clashes || m_sections->current() == Weeks)
         m_sections->setCurrent(Events);
     bringUpSections();
     (m_sections->current() == Cooks ? m_cooks : m_events)->startSearch();

@@ -1,5 +1,5 @@
-// Events: what comes next and whether there is wood for it, the coming weeks, the events and their
-// cooks, and what the plan asks for twice.
+// Events: what comes next and whether there is wood for it, the calendar of the coming weeks, the
+// events and their cooks, and what the plan asks for twice.
 #pragma once
 
 #include "views/page.h"
@@ -8,13 +8,14 @@ class QScrollArea;
 
 namespace rickyard::views {
 
+class CalendarPanel;
 class ClashList;
 class EventDetail;
+class LaterQuestion;
 class NextEvent;
 class PageHeader;
 class PlannedCookDetail;
 class RecordList;
-class Ribbon;
 class SectionTabs;
 
 class EventsPage : public Page
@@ -30,25 +31,31 @@ public:
 private:
     void build();
     void buildSections();
-    void refresh();
     void refreshPlan();
     void planCook(domain::RecordId event);
+    void addEvent(QDate day);
+    void repeatEvent(domain::RecordId event);
+    void copyEvent(domain::RecordId like, QDate day);
+    void followChange(const workspace::Changes &changes);
+    void askAboutLater(domain::TableId table, domain::RecordId id, LaterQuestion &question);
     void open(const domain::Link &link);
     [[nodiscard]] QString subtitle() const;
     void bringUpSections();
 
-    enum Section { Events, Cooks, Clashes };
+    enum Section { Weeks, Events, Cooks, Clashes };
 
     QScrollArea *m_scroll = nullptr;
     PageHeader *m_header = nullptr;
     NextEvent *m_next = nullptr;
-    Ribbon *m_ribbon = nullptr;
+    CalendarPanel *m_calendar = nullptr;
     SectionTabs *m_sections = nullptr;
     RecordList *m_events = nullptr;
     RecordList *m_cooks = nullptr;
     EventDetail *m_eventDetail = nullptr;
     PlannedCookDetail *m_cookDetail = nullptr;
     ClashList *m_clashes = nullptr;
+    // The last change of a single event or cook, asked about when it came from its form.
+    std::optional<workspace::Change> m_lastChange;
 };
 
 } // namespace rickyard::views

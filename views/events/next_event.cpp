@@ -73,23 +73,17 @@ void NextEvent::addCook(const PlannedCook &cook)
     row->setContentsMargins(0, 0, 0, 0);
     row->setSpacing(look.space(3));
     const QString pit = books.pits.value(cook.pit).name;
-    const QString text = tr("%1: light %2 at %3, %4")
-                             .arg(pit, dateText(books, cook.light, m_context.verbs.now()),
-                                  clockText(books, cook.light), formatDuration(cook.length));
-    auto *words = new QVBoxLayout;
-    words->setSpacing(0);
+    QString text = tr("%1: light %2 at %3, %4")
+                       .arg(pit, dateText(books, cook.light, m_context.verbs.now()),
+                            clockText(books, cook.light), formatDuration(cook.length));
+    const PlannedUse *use =
+        m_context.answers.ready() ? useOf(m_context.answers.answers(), cook.id) : nullptr;
+    if (use != nullptr)
+        text += QString(QStringLiteral(" · ") + usePhrase(books, *use));
     auto *label = new TextLabel(text, TextStyle::Body, Role::Ink, line);
     label->setWordWrap(true);
-    words->addWidget(label);
-    row->addLayout(words, 1);
+    row->addWidget(label, 1);
     if (m_context.answers.ready()) {
-        const PlannedUse *use = useOf(m_context.answers.answers(), cook.id);
-        if (use != nullptr) {
-            auto *amount = new TextLabel(tr("Expected %1").arg(usePhrase(books, *use)),
-                                         TextStyle::Caption, Role::InkMuted, line);
-            amount->setWordWrap(true);
-            words->addWidget(amount);
-        }
         const WoodState state = woodStateOf(books, use);
         row->addWidget(new StatusPill(state.role, state.word, line));
     } else {
@@ -98,6 +92,7 @@ void NextEvent::addCook(const PlannedCook &cook)
     auto *open = new QPushButton(tr("Open"), line);
     open->setProperty("role", "quiet");
     open->setAccessibleName(tr("Open the cook on %1").arg(pit));
+    open->setMaximumHeight(look.px(28)); // a line of text: the calendar below needs the room
     connect(open, &QPushButton::clicked, this, [this, id = cook.id] {
         Q_EMIT opened(Link{TableId::PlannedCook, id});
     });

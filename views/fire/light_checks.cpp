@@ -1,6 +1,7 @@
 #include "views/fire/light_checks.h"
 
 #include "models/domain/quantities/units.h"
+#include "models/domain/upkeep/blocks.h"
 #include "views/fire/fire_words.h"
 
 #include <cstdlib>
@@ -42,26 +43,13 @@ QString plannedWords(const Books &books, const PlannedCook &planned, Instant now
         .arg(what, words.clock(planned.light, now), formatDuration(planned.length));
 }
 
-QVector<Blocking> blockingTasks(const Books &books, const UpkeepAnswer &upkeep, RecordId pit)
+QVector<Blocking> blockingTasks(const Books &books, const UpkeepAnswer &upkeep, RecordId pit,
+                                Instant now, RecordId plannedCook)
 {
     QVector<Blocking> blocking;
-    const FireWords words(books);
-    for (const TaskDue &due : upkeep.tasks) {
-        const UpkeepTask task = books.tasks.value(due.task);
-        if (!due.overdue || !task.blocksLighting || task.retired)
-            continue;
-        if (due.pit != 0 && due.pit != pit)
-            continue;
-        QStringList meters;
-        for (const Meter &meter : due.meters)
-            if (meter.used >= meter.limit)
-                meters << QStringLiteral("%1 %2 since the last time, limit %3")
-                              .arg(formatNumber(meter.used, 0, words.locale()),
-                                   meter.unitBy(meter.used),
-                                   formatNumber(meter.limit, 0, words.locale()));
-        const QString why = meters.isEmpty() ? due.dueReason : meters.join(QStringLiteral("; "));
-        blocking.append({due.task, QStringLiteral("%1: %2").arg(task.name, why)});
-    }
+    for (const Block &block : lightingBlocks(books, upkeep, pit, now, now, plannedCook))
+        if (block.stands())
+            blocking.append({block.task, blockWords(block)});
     return blocking;
 }
 

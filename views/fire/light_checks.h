@@ -1,5 +1,5 @@
-// What to know before lighting a pit: the planned cook that is near, overdue tasks that block the
-// lighting, whether the steel is still warm.
+// What to know before lighting a pit: the planned cook that is near, what blocks the lighting,
+// whether the steel is still warm.
 #pragma once
 
 #include "models/domain/answers/answers.h"
@@ -14,10 +14,13 @@ QString plannedWords(const domain::Books &books, const domain::PlannedCook &plan
 
 struct Blocking {
     domain::RecordId task = 0;
-    QString text; // "Clean the grease drain: 10 of 5 cooks"
+    QString text; // "Clean the grease drain: 6 cooks since the last time, limit 5"
 };
+// What stands in the way of lighting the pit now, for that planned cook (0: none); see
+// models/domain/upkeep/blocks.h. What was overridden for it is left out.
 QVector<Blocking> blockingTasks(const domain::Books &books, const domain::UpkeepAnswer &upkeep,
-                                domain::RecordId pit);
+                                domain::RecordId pit, domain::Instant now,
+                                domain::RecordId plannedCook);
 
 // Out for less than eight hours, steel this thick is still warm: common practice, no source.
 domain::StartKind likelyStart(const domain::Books &books, domain::RecordId pit,

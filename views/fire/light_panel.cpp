@@ -121,7 +121,8 @@ void LightPanel::follow()
 
 void LightPanel::showBlocking()
 {
-    m_blocking = blockingTasks(m_context.books(), m_context.answers.answers().upkeep, m_pit);
+    m_blocking = blockingTasks(m_context.books(), m_context.answers.answers().upkeep, m_pit,
+                               m_context.verbs.now(), m_planned ? m_planned->id : RecordId(0));
     QStringList lines;
     for (const Blocking &blocking : std::as_const(m_blocking))
         lines << blocking.text;
@@ -144,6 +145,7 @@ void LightPanel::showPreheat()
                                      words.unit(Dimension::Temperature), words.locale());
     m_preheat->setVisible(m_pit != 0 && typed.has_value());
     m_pull->setVisible(m_pit != 0 && typed.has_value() && m_context.answers.ready());
+    m_load->setVisible(m_planned.has_value() && m_context.answers.ready());
     if (m_pit == 0 || !typed || !isVisible())
         return;
     if (!m_weather)

@@ -8,6 +8,7 @@
 class QButtonGroup;
 class QCheckBox;
 class QLineEdit;
+class QPushButton;
 class QTimeEdit;
 class QVBoxLayout;
 
@@ -73,6 +74,7 @@ private:
     QTimeEdit *m_by = nullptr;
     TextLabel *m_preheat = nullptr;
     TextLabel *m_pull = nullptr;
+    QPushButton *m_load = nullptr; // of the planned cook
     CautionNote *m_caution = nullptr;
     // Building it takes a moment: kept until the weather changes.
     std::optional<domain::WeatherSeries> m_weather;

@@ -1,4 +1,5 @@
 // How the lighting panel is laid out; what it does is in light_panel.cpp.
+#include "views/events/load_list_view.h"
 #include "views/fire/fire_words.h"
 #include "views/fire/light_panel.h"
 #include "views/fire/lot_picker.h"
@@ -111,6 +112,13 @@ QWidget *LightPanel::buildChecks()
     m_pull = new TextLabel(QString(), TextStyle::BodyStrong, Role::Ink, card);
     m_pull->setWordWrap(true);
     card->body()->addWidget(m_pull);
+    m_load = new QPushButton(tr("Load list"), card);
+    m_load->setAccessibleName(tr("Load list of the planned cook"));
+    connect(m_load, &QPushButton::clicked, this, [this] {
+        if (m_planned)
+            openLoadList(m_context, {TableId::PlannedCook, m_planned->id}, window());
+    });
+    card->body()->addWidget(m_load, 0, Qt::AlignLeft);
     m_drain = new QCheckBox(tr("I looked at the grease drain (kept as a note)"), card);
     m_drain->setAccessibleName(m_drain->text());
     m_drain->setMinimumHeight(look.px(40));

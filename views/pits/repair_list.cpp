@@ -3,9 +3,13 @@
 #include "models/domain/answers/answers.h"
 #include "models/domain/fire/repairs.h"
 #include "views/fire/fire_words.h"
+#include "views/reports/paper_view.h"
+#include "views/reports/service_history_paper.h"
+#include "views/theme/icons.h"
 #include "views/theme/theme_hub.h"
 #include "views/widgets/text_label.h"
 
+#include <QPushButton>
 #include <QVBoxLayout>
 
 namespace rickyard::views {
@@ -13,16 +17,26 @@ namespace rickyard::views {
 using namespace rickyard::domain;
 
 RepairList::RepairList(PageContext &context, QWidget *parent)
-    : QWidget(parent), m_context(context), m_lines(new QVBoxLayout(this))
+    : QWidget(parent), m_context(context), m_lines(new QVBoxLayout),
+      m_history(new QPushButton(icon(QStringLiteral("export")), tr("Service history…"), this))
 {
-    m_lines->setContentsMargins(0, 0, 0, 0);
+    auto *column = new QVBoxLayout(this);
+    column->setContentsMargins(0, 0, 0, 0);
+    column->setSpacing(theme(this).space(3));
     m_lines->setSpacing(theme(this).space(2));
+    column->addLayout(m_lines);
+    column->addWidget(m_history, 0, Qt::AlignLeft);
+    connect(m_history, &QPushButton::clicked, this, &RepairList::openHistory);
 }
 
 void RepairList::showPit(RecordId pit)
 {
     qDeleteAll(m_shown);
     m_shown.clear();
+    m_pit = pit;
+    m_history->setEnabled(pit != 0);
+    m_history->setAccessibleName(
+        tr("Service history of %1 on paper").arg(m_context.books().pits.value(pit).name));
     const auto add = [this](const QString &text, TextStyle style, Role role) {
         auto *label = new TextLabel(text, style, role, this);
         label->setWordWrap(true);
@@ -50,6 +64,12 @@ void RepairList::showPit(RecordId pit)
                "it, shows here what it saved.")
                 .arg(books.pits.value(pit).name),
             TextStyle::Body, Role::InkMuted);
+}
+
+void RepairList::openHistory()
+{
+    PaperView view(serviceHistoryPaper(m_context.books(), m_pit, m_context.verbs.now()), this);
+    view.exec();
 }
 
 QString RepairList::words() const

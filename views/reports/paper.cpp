@@ -1,77 +1,125 @@
 #include "views/reports/paper.h"
 
-#include "views/theme/theme.h"
+#include "views/reports/paper_layout.h"
 
-#include <QAbstractTextDocumentLayout>
 #include <QCoreApplication>
 #include <QFileInfo>
+#include <QLocale>
 #include <QPainter>
 #include <QPdfWriter>
 #include <QPrintDialog>
 #include <QPrinter>
-#include <QTextCursor>
-#include <QTextDocument>
+
+#include <algorithm>
 
 namespace rickyard::views {
 
 namespace {
 
 constexpr double kMarginMillimetres = 18;
-constexpr int kBodyPoints = 11;
-constexpr int kHeadingPoints = 13;
-constexpr int kTitlePoints = 20;
+constexpr qsizetype kWidestText = 40; // letters a column is filled up to
+
+// Letter where inches are usual, A4 elsewhere.
+QPageSize pageOf(const QLocale &locale)
+{
+    return QPageSize(locale.measurementSystem() == QLocale::ImperialUSSystem ? QPageSize::Letter
+                                                                             : QPageSize::A4);
+}
 
 QString paperWords(const char *text)
 {
     return QCoreApplication::translate("Paper", text);
 }
 
-QTextCharFormat letters(int points, bool strong, const QColor &ink)
+void paintMark(QPainter &painter, const PaperMark &mark, const Theme &light)
 {
-    QTextCharFormat format;
-    format.setFontPointSize(points);
-    format.setFontWeight(strong ? QFont::DemiBold : QFont::Normal);
-    format.setForeground(ink);
-    return format;
+    const QColor ink = light.color(mark.ink);
+    const QRectF &place = mark.place;
+    switch (mark.kind) {
+    case PaperMark::Kind::Text:
+        painter.setPen(ink);
+        painter.setFont(mark.font);
+        painter.drawText(place.bottomLeft(), mark.text);
+        break;
+    case PaperMark::Kind::Rule:
+        painter.setPen(QPen(ink, kPaperUnit * 0.6));
+        painter.drawLine(place.topLeft(), place.topRight());
+        break;
+    case PaperMark::Kind::TickedBox:
+        painter.setPen(QPen(ink, kPaperUnit * 1.4));
+        painter.drawPolyline(
+            QPolygonF{{place.left() + place.width() * 0.2, place.top() + place.height() * 0.5},
+                      {place.left() + place.width() * 0.42, place.top() + place.height() * 0.75},
+                      {place.left() + place.width() * 0.85, place.top() + place.height() * 0.2}});
+        [[fallthrough]];
+    case PaperMark::Kind::Box:
+        painter.setPen(QPen(ink, kPaperUnit * 0.8));
+        painter.setBrush(Qt::NoBrush);
+        painter.drawRect(place);
+        break;
+    }
 }
 
-QTextBlockFormat block(double above)
+QString padded(const QString &text, qsizetype width, bool figures)
 {
-    QTextBlockFormat format;
-    format.setTopMargin(above);
-    format.setLineHeight(125, QTextBlockFormat::ProportionalHeight);
-    format.setNonBreakableLines(true);
-    return format;
+    return figures ? text.rightJustified(width) : text.leftJustified(width);
 }
 
-void addBlock(QTextCursor &cursor, const QString &text, const QTextBlockFormat &format,
-              const QTextCharFormat &look)
+QStringList tableLines(const PaperTable &table)
 {
-    if (cursor.position() > 0)
-        cursor.insertBlock();
-    cursor.setBlockFormat(format);
-    cursor.setBlockCharFormat(look);
-    cursor.insertText(text, look);
+    QVector<qsizetype> widths;
+    for (int c = 0; c < table.head.size(); ++c) {
+        qsizetype width = table.head.at(c).size();
+        for (const QStringList &row : table.rows)
+            width = std::max(width, row.value(c).size());
+        widths << std::min(width, kWidestText);
+    }
+    QStringList lines;
+    const auto line = [&](const QStringList &row) {
+        QStringList cells;
+        for (int c = 0; c < widths.size(); ++c)
+            cells << padded(QString(row.value(c)).replace(QLatin1Char('\n'), QLatin1Char(' ')),
+                            widths.at(c), table.figures.contains(c));
+        QString text = cells.join(QStringLiteral("  "));
+        while (text.endsWith(QLatin1Char(' ')))
+            text.chop(1);
+        lines << text;
+    };
+    line(table.head);
+    for (const QStringList &row : table.rows)
+        line(row);
+    return lines;
 }
 
 } // namespace
 
-void fillDocument(QTextDocument &document, const Paper &paper)
+QString paperText(const Paper &paper)
 {
-    const Theme light = Theme::make(Mode::Light);
-    const QColor ink = light.color(Role::Ink);
-    const QColor muted = light.color(Role::InkMuted);
-    document.setDocumentMargin(0);
-    QTextCursor cursor(&document);
-    addBlock(cursor, paper.title, block(0), letters(kTitlePoints, true, ink));
+    QStringList text{paper.title};
     if (!paper.subtitle.isEmpty())
-        addBlock(cursor, paper.subtitle, block(2), letters(kBodyPoints, false, muted));
+        text << paper.subtitle;
     for (const PaperSection &section : paper.sections) {
-        addBlock(cursor, section.heading, block(14), letters(kHeadingPoints, true, ink));
-        for (const QString &line : section.lines)
-            addBlock(cursor, section.boxes ? QString(QStringLiteral("☐  ") + line) : line, block(3),
-                     letters(kBodyPoints, false, ink));
+        text << QString() << section.heading;
+        for (int i = 0; i < section.lines.size(); ++i) {
+            const QString mark = !section.boxes               ? QStringLiteral("- ")
+                                 : section.ticked.contains(i) ? QStringLiteral("[x] ")
+                                                              : QStringLiteral("[ ] ");
+            text << QString(mark + section.lines.at(i));
+        }
+        if (!section.table.isEmpty())
+            text += tableLines(section.table);
+        for (const PaperBlank &blank : section.blanks) {
+            QString line =
+                QString(blank.label + QStringLiteral(": ") +
+                        (blank.filled.isEmpty() ? QStringLiteral("________") : blank.filled));
+            if (!blank.after.isEmpty())
+                line += QString(QStringLiteral("  ") + blank.after);
+            text << line;
+        }
+        for (int i = 0; i < section.ruled; ++i)
+            text << QStringLiteral("________________");
     }
+    return QString(text.join(QLatin1Char('\n')) + QLatin1Char('\n'));
 }
 
 int paintPaper(QPagedPaintDevice &device, const Paper &paper)
@@ -79,43 +127,28 @@ int paintPaper(QPagedPaintDevice &device, const Paper &paper)
     QPainter painter;
     if (!painter.begin(&device))
         return 0;
-    // Laid out in points, painted at the device's own resolution.
-    const double scale = device.logicalDpiX() / 72.0;
-    const QSizeF page(device.width() / scale, device.height() / scale);
-    const double foot = 24;
-    QTextDocument document;
-    document.documentLayout()->setPaintDevice(nullptr);
-    fillDocument(document, paper);
-    document.setPageSize({page.width(), page.height() - foot});
-    const int pages = document.pageCount();
+    const double scale = device.logicalDpiX() / 72.0 / kPaperUnit;
+    const QVector<PaperPage> pages =
+        layOutPaper(paper, QSizeF(device.width() / scale, device.height() / scale));
     const Theme light = Theme::make(Mode::Light);
-    for (int i = 0; i < pages; ++i) {
+    for (int i = 0; i < pages.size(); ++i) {
         if (i > 0)
             device.newPage();
         painter.save();
         painter.scale(scale, scale);
-        painter.save();
-        painter.translate(0, -i * document.pageSize().height());
-        document.drawContents(&painter, QRectF(0, i * document.pageSize().height(), page.width(),
-                                               document.pageSize().height()));
-        painter.restore();
-        painter.setPen(light.color(Role::InkMuted));
-        QFont small = painter.font();
-        small.setPointSizeF(8.5 * 72.0 / 96.0);
-        painter.setFont(small);
-        painter.drawText(QRectF(0, page.height() - foot, page.width(), foot),
-                         Qt::AlignRight | Qt::AlignBottom,
-                         paperWords("%1 · page %2 of %3").arg(paper.title).arg(i + 1).arg(pages));
+        for (const PaperMark &mark : pages.at(i).marks)
+            paintMark(painter, mark, light);
         painter.restore();
     }
     painter.end();
-    return pages;
+    return static_cast<int>(pages.size());
 }
 
 std::optional<QString> writePdf(const Paper &paper, const QString &path)
 {
     QPdfWriter writer(path);
     writer.setTitle(paper.title);
+    writer.setPageSize(pageOf(QLocale()));
     writer.setPageMargins(
         QMarginsF(kMarginMillimetres, kMarginMillimetres, kMarginMillimetres, kMarginMillimetres),
         QPageLayout::Millimeter);

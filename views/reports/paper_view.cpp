@@ -8,11 +8,104 @@
 #include <QFileDialog>
 #include <QGuiApplication>
 #include <QPushButton>
-#include <QScrollArea>
 #include <QStandardPaths>
+#include <QTextEdit>
+#include <QTextTable>
 #include <QVBoxLayout>
 
 namespace rickyard::views {
+
+namespace {
+
+// The paper in the window's own colours and sizes.
+class PaperScreen
+{
+public:
+    PaperScreen(const Theme &look, QTextDocument &document) : m_look(look), m_cursor(&document)
+    {
+        document.setDocumentMargin(0);
+    }
+
+    void fill(const Paper &paper)
+    {
+        block(paper.title, TextStyle::Title, Role::Ink, 0);
+        if (!paper.subtitle.isEmpty())
+            block(paper.subtitle, TextStyle::Body, Role::InkMuted, 1);
+        for (const PaperSection &section : paper.sections)
+            add(section);
+    }
+
+private:
+    QTextCharFormat letters(TextStyle style, Role role) const
+    {
+        QTextCharFormat format;
+        format.setFont(m_look.font(style));
+        format.setForeground(m_look.color(role));
+        return format;
+    }
+
+    void block(const QString &text, TextStyle style, Role role, int above)
+    {
+        QTextBlockFormat format;
+        format.setTopMargin(above > 0 ? m_look.space(above) : 0);
+        if (m_started)
+            m_cursor.insertBlock(format);
+        else
+            m_cursor.setBlockFormat(format);
+        m_started = true;
+        m_cursor.insertText(text, letters(style, role));
+    }
+
+    void add(const PaperSection &section)
+    {
+        block(section.heading, TextStyle::Heading, Role::Ink, 4);
+        for (int i = 0; i < section.lines.size(); ++i) {
+            const QString box = !section.boxes               ? QString()
+                                : section.ticked.contains(i) ? QStringLiteral("☑  ")
+                                                             : QStringLiteral("☐  ");
+            block(QString(box + section.lines.at(i)), TextStyle::Body, Role::Ink, 1);
+        }
+        if (!section.table.isEmpty())
+            addTable(section.table);
+        for (const PaperBlank &blank : section.blanks) {
+            QString line =
+                QString(blank.label + QStringLiteral(": ") +
+                        (blank.filled.isEmpty() ? QStringLiteral("________") : blank.filled));
+            if (!blank.after.isEmpty())
+                line += QString(QStringLiteral("  ") + blank.after);
+            block(line, TextStyle::Body, Role::Ink, 1);
+        }
+    }
+
+    void addTable(const PaperTable &table)
+    {
+        QTextTableFormat format;
+        format.setBorder(0);
+        format.setCellPadding(m_look.px(3));
+        format.setHeaderRowCount(1);
+        format.setWidth(QTextLength(QTextLength::PercentageLength, 100));
+        QTextTable *grid = m_cursor.insertTable(static_cast<int>(table.rows.size()) + 1,
+                                                static_cast<int>(table.head.size()), format);
+        for (int r = 0; r <= table.rows.size(); ++r)
+            for (int c = 0; c < table.head.size(); ++c) {
+                QTextCursor cell = grid->cellAt(r, c).firstCursorPosition();
+                QTextBlockFormat side;
+                if (table.figures.contains(c))
+                    side.setAlignment(Qt::AlignRight);
+                cell.setBlockFormat(side);
+                cell.insertText(r == 0 ? table.head.at(c) : table.rows.at(r - 1).value(c),
+                                r == 0 ? letters(TextStyle::Label, Role::InkMuted)
+                                       : letters(TextStyle::Figures, Role::Ink));
+            }
+        m_cursor.movePosition(QTextCursor::End);
+    }
+
+    const Theme &m_look;
+    QTextCursor m_cursor;
+    bool m_started = false;
+};
+
+} // namespace
 
 PaperView::PaperView(const Paper &paper, QWidget *parent) : QDialog(parent), m_paper(paper)
 {
@@ -50,34 +143,14 @@ PaperView::PaperView(const Paper &paper, QWidget *parent) : QDialog(parent), m_p
 
 void PaperView::buildText(QVBoxLayout *column)
 {
-    const Theme &look = theme(this);
-    auto *body = new QWidget;
-    auto *lines = new QVBoxLayout(body);
-    lines->setContentsMargins(0, 0, look.space(2), 0);
-    lines->setSpacing(look.space(1));
-    const auto add = [&](const QString &text, TextStyle style, Role role) {
-        auto *label = new TextLabel(text, style, role);
-        label->setWordWrap(true);
-        lines->addWidget(label);
-    };
-    add(m_paper.title, TextStyle::Title, Role::Ink);
-    if (!m_paper.subtitle.isEmpty())
-        add(m_paper.subtitle, TextStyle::Body, Role::InkMuted);
-    for (const PaperSection &section : m_paper.sections) {
-        lines->addSpacing(look.space(3));
-        add(section.heading, TextStyle::Heading, Role::Ink);
-        for (const QString &line : section.lines)
-            add(section.boxes ? QString(QStringLiteral("☐  ") + line) : line, TextStyle::Body,
-                Role::Ink);
-    }
-    lines->addStretch(1);
-    auto *scroll = new QScrollArea;
-    scroll->setWidgetResizable(true);
-    scroll->setFrameShape(QFrame::NoFrame);
-    scroll->setWidget(body);
-    scroll->setAccessibleName(m_paper.title);
-    scroll->setFocusPolicy(Qt::StrongFocus);
-    column->addWidget(scroll, 1);
+    auto *body = new QTextEdit;
+    body->setReadOnly(true);
+    body->setTabChangesFocus(true);
+    body->setFrameShape(QFrame::NoFrame);
+    body->setAccessibleName(m_paper.title);
+    PaperScreen(theme(this), *body->document()).fill(m_paper);
+    body->moveCursor(QTextCursor::Start);
+    column->addWidget(body, 1);
 }
 
 QPushButton *PaperView::addAct(const QString &text)
@@ -91,15 +164,7 @@ QPushButton *PaperView::addAct(const QString &text)
 
 QString PaperView::text() const
 {
-    QString text = QString(m_paper.title + QLatin1Char('\n'));
-    if (!m_paper.subtitle.isEmpty())
-        text += QString(m_paper.subtitle + QLatin1Char('\n'));
-    for (const PaperSection &section : m_paper.sections) {
-        text += QString(QLatin1Char('\n') + section.heading + QLatin1Char('\n'));
-        for (const QString &line : section.lines)
-            text += QString(QStringLiteral("- ") + line + QLatin1Char('\n'));
-    }
-    return text;
+    return paperText(m_paper);
 }
 
 bool PaperView::saveTo(const QString &path)

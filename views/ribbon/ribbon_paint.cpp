@@ -1,8 +1,7 @@
 // How the ribbon is drawn.
-#include "views/charts/chart_style.h"
 #include "views/ribbon/ribbon.h"
+#include "views/ribbon/ribbon_bar.h"
 #include "views/theme/theme_hub.h"
-#include "views/widgets/shape_glyph.h"
 
 #include <QLocale>
 #include <QPainter>
@@ -29,28 +28,6 @@ QString laneName(Lane lane)
         break;
     }
     return Ribbon::tr("Due");
-}
-
-// The colour of an item before it is tinted: its pit's, else its lane's.
-QColor inkOf(const RibbonItem &item, const Theme &look)
-{
-    if (item.standing == domain::Standing::Act)
-        return item.hue >= 0 ? seriesColor(item.hue, look) : look.color(Role::Act);
-    if (item.hue >= 0)
-        return seriesColor(item.hue, look);
-    switch (item.lane) {
-    case Lane::Events:
-        return look.color(Role::Accent);
-    case Lane::Due:
-        return look.color(item.standing == domain::Standing::Watch ? Role::Watch : Role::InkMuted);
-    default:
-        return look.color(Role::InkMuted);
-    }
-}
-
-bool hasShape(const RibbonItem &item)
-{
-    return item.standing == domain::Standing::Act || item.standing == domain::Standing::Watch;
 }
 
 } // namespace
@@ -108,42 +85,13 @@ void Ribbon::paintItem(QPainter &painter, const Theme &look, int index) const
 {
     const RibbonItem &item = m_items.at(index);
     const RibbonPlace &place = m_layout.places.at(index);
-    const QColor ink = inkOf(item, look);
-    const double line = look.px(1.5);
     const double round = look.px(4);
     if (index == m_hovered) {
         painter.setPen(Qt::NoPen);
         painter.setBrush(look.color(Role::Hover));
         painter.drawRoundedRect(place.hit.adjusted(-2, -2, 2, 2), round, round);
     }
-    const bool point = item.start == item.end;
-    if (point && hasShape(item)) {
-        const double side = std::min(place.bar.width(), place.bar.height());
-        const Role role = item.standing == domain::Standing::Act ? Role::Act : Role::Watch;
-        QRectF shape(0, 0, side, side);
-        shape.moveCenter(place.bar.center());
-        paintShape(&painter, shape, role, look.color(role));
-    } else {
-        QColor fill = ink;
-        fill.setAlphaF(item.tentative ? 0.06F : 0.22F);
-        QPen edge(ink, line);
-        if (item.tentative)
-            edge.setStyle(Qt::DashLine);
-        painter.setPen(edge);
-        painter.setBrush(fill);
-        QRectF body = place.bar.adjusted(line / 2, line / 2, -line / 2, -line / 2);
-        if (point) {
-            const double side = std::min(body.width(), body.height()) * 0.72;
-            QRectF dot(0, 0, side, side);
-            dot.moveCenter(body.center());
-            painter.drawEllipse(dot);
-        } else {
-            painter.drawRoundedRect(body, round, round);
-        }
-        painter.setPen(look.color(Role::Ink));
-        if (!item.mark.isEmpty())
-            painter.drawText(place.bar, Qt::AlignCenter, item.mark);
-    }
+    paintRibbonBar(painter, look, item, place.bar);
     if (!place.label.isEmpty()) {
         painter.setPen(
             look.color(hasShape(item) || item.lane == Lane::Events ? Role::Ink : Role::InkMuted));

@@ -85,7 +85,7 @@ void DueDelegate::paint(QPainter *painter, const QStyleOptionViewItem &option,
     const double pillWidth = StatusPill::sizeFor(entry.state, look).width();
     // Three columns: what, how far, how it stands.
     // Where it is narrow, only the trigger that has run farthest is drawn.
-    const bool narrow = inside.width() < look.px(500);
+    const bool narrow = inside.width() < look.px(680);
     const double meters =
         std::min(inside.width() * (narrow ? 0.24 : 0.36), static_cast<double>(look.px(300)));
     const double stateWidth = narrow ? pillWidth : std::max<double>(look.px(128), pillWidth);

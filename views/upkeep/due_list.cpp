@@ -16,6 +16,20 @@ namespace rickyard::views {
 
 using namespace rickyard::domain;
 
+namespace {
+
+// When it is due, and first what it stands in the way of.
+QString whenText(const Books &books, const TaskDue &task, const TaskBlock &block, Instant now)
+{
+    const QString when = dueText(books, task, now, true);
+    if (!block.planned())
+        return when;
+    const QString text = QString(block.shortWords + QStringLiteral(" · ") + when);
+    return block.overridden.isEmpty() ? text : DueList::tr("set aside: %1").arg(text);
+}
+
+} // namespace
+
 DueList::DueList(PageContext &pageContext, QWidget *parent)
     : QWidget(parent), m_context(pageContext),
       m_model(new items::DerivedModel({{tr("Task")}}, this)), m_view(new QListView(this)),
@@ -48,7 +62,7 @@ DueList::DueList(PageContext &pageContext, QWidget *parent)
                 const DueState state = dueStateOf(books, task, now);
                 return DueDelegate::Entry{books.tasks.value(id).name,
                                           pitName(books, task.pit),
-                                          dueText(books, task, now),
+                                          whenText(books, task, m_blocks.value(id), now),
                                           static_cast<int>(state.role),
                                           state.word,
                                           task.meters,
@@ -126,6 +140,7 @@ void DueList::fill()
 {
     const Books &books = m_context.books();
     const Instant now = m_context.verbs.now();
+    m_blocks = taskBlocks(books, m_context.answers.answers().upkeep, now);
     QVector<items::DerivedRow> rows;
     int chosenRow = -1;
     for (const TaskDue &task : m_context.answers.answers().upkeep.tasks) {
@@ -143,7 +158,8 @@ void DueList::fill()
         row.cells = {{name, QVariant(),
                       tr("%1, %2: %3, %4; %5")
                           .arg(name, pitName(books, task.pit), state.word,
-                               dueText(books, task, now), run.join(QStringLiteral(", ")))}};
+                               whenText(books, task, m_blocks.value(task.task), now),
+                               run.join(QStringLiteral(", ")))}};
         row.standing = task.overdue ? Standing::Act : Standing::Good;
         rows << row;
     }

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "views/page.h"
+#include "views/upkeep/upkeep_words.h"
 
 class QButtonGroup;
 class QListView;
@@ -49,6 +50,7 @@ private:
     FlowLayout *m_filterFlow;
     QButtonGroup *m_filter;
     TextLabel *m_nothing;
+    QHash<domain::RecordId, TaskBlock> m_blocks;
     qint64 m_pit = kAll;
     domain::RecordId m_chosen = 0;
     bool m_filling = false;

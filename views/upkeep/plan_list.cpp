@@ -4,6 +4,7 @@
 #include "models/domain/upkeep/due_words.h"
 #include "models/items/wording.h"
 #include "views/theme/theme_hub.h"
+#include "views/upkeep/plan_panel.h"
 #include "views/upkeep/upkeep_words.h"
 #include "views/widgets/clear_layout.h"
 #include "views/widgets/status_pill.h"
@@ -13,6 +14,8 @@
 #include <QPushButton>
 #include <QScrollArea>
 #include <QVBoxLayout>
+
+#include <algorithm>
 
 namespace rickyard::views {
 
@@ -31,7 +34,7 @@ Visit visitOf(const Placement &placement)
 PlanList::PlanList(PageContext &pageContext, QWidget *parent)
     : QWidget(parent), m_context(pageContext),
       m_summary(new TextLabel(QString(), TextStyle::Body, Role::InkMuted, this)),
-      m_book(new QPushButton(tr("Book all"), this))
+      m_accept(new QPushButton(tr("Accept all"), this))
 {
     const Theme &look = theme(this);
     auto *outer = new QVBoxLayout(this);
@@ -41,10 +44,10 @@ PlanList::PlanList(PageContext &pageContext, QWidget *parent)
     head->setSpacing(look.space(3));
     m_summary->setWordWrap(true);
     head->addWidget(m_summary, 1);
-    m_book->setAccessibleName(tr("Book all proposed visits"));
-    m_book->setProperty("role", "primary");
-    connect(m_book, &QPushButton::clicked, this, &PlanList::bookAll);
-    head->addWidget(m_book);
+    m_accept->setAccessibleName(tr("Accept all proposed visits"));
+    m_accept->setProperty("role", "primary");
+    connect(m_accept, &QPushButton::clicked, this, [this] { acceptProposals(m_context); });
+    head->addWidget(m_accept);
     outer->addLayout(head);
     auto *scroll = new QScrollArea(this);
     scroll->setWidgetResizable(true);
@@ -68,7 +71,7 @@ void PlanList::refresh()
     int booked = 0;
     for (const Placement &p : answer.placements)
         (p.booked ? booked : m_proposed) += 1;
-    m_book->setEnabled(m_proposed > 0 && !m_context.readOnly());
+    m_accept->setEnabled(m_proposed > 0 && !m_context.readOnly());
     m_summary->setText(tr("In the coming six weeks: %1 proposed, %2 placed, %3 without a place.")
                            .arg(m_proposed)
                            .arg(booked)
@@ -99,10 +102,12 @@ void PlanList::addDay(const QString &day)
     m_lines->addWidget(heading);
 }
 
-QWidget *PlanList::addLine(const QString &name, const QString &text, int role, const QString &word,
-                           RecordId task)
+void PlanList::addLine(RecordId task, const QString &text, int role, const QString &word,
+                       const std::optional<Act> &act)
 {
     const Theme &look = theme(this);
+    QString name = taskPhrase(m_context.books(), task);
+    name[0] = name.at(0).toUpper();
     auto *line = new QWidget(this);
     auto *row = new QHBoxLayout(line);
     row->setContentsMargins(0, 0, 0, 0);
@@ -114,23 +119,35 @@ QWidget *PlanList::addLine(const QString &name, const QString &text, int role, c
     auto *words = new TextLabel(text, TextStyle::Body, Role::InkMuted, line);
     words->setWordWrap(true);
     row->addWidget(words, 1);
-    row->addWidget(new StatusPill(static_cast<Role>(role), word, line));
-    auto *open = new QPushButton(tr("Open"), line);
-    open->setProperty("role", "quiet");
-    open->setAccessibleName(tr("Open the task: %1").arg(name));
+    auto *pill = new QWidget(line); // a column of its own
+    auto *cell = new QHBoxLayout(pill);
+    cell->setContentsMargins(0, 0, 0, 0);
+    cell->addWidget(new StatusPill(static_cast<Role>(role), word, pill), 0, Qt::AlignLeft);
+    pill->setFixedWidth(std::max(look.px(130), StatusPill::sizeFor(word, look).width()));
+    row->addWidget(pill);
+    const auto button = [&](const QString &label, const QString &accessible) {
+        auto *made = new QPushButton(label, line);
+        made->setProperty("role", "quiet");
+        made->setAccessibleName(accessible);
+        row->addWidget(made);
+        return made;
+    };
+    if (act) {
+        auto *does = button(act->label, act->name.arg(name));
+        does->setMinimumWidth(look.px(88));
+        does->setEnabled(!m_context.readOnly());
+        connect(does, &QPushButton::clicked, this, act->run);
+    }
+    auto *open = button(tr("Open"), tr("Open the task: %1").arg(name));
     connect(open, &QPushButton::clicked, this, [this, task] {
         Q_EMIT opened(Link{TableId::UpkeepTask, task});
     });
-    row->addWidget(open);
     m_lines->addWidget(line);
-    return line;
 }
 
 void PlanList::addPlacement(const Placement &p)
 {
     const Books &books = m_context.books();
-    QString name = taskPhrase(books, p.task);
-    name[0] = name.at(0).toUpper();
     QString text = spanText(books, p.start, p.end, false);
     const QString cold = coldText(books, p, m_context.verbs.now());
     if (!cold.isEmpty())
@@ -141,35 +158,17 @@ void PlanList::addPlacement(const Placement &p)
     const QString word = p.late     ? (p.booked ? tr("Placed late") : tr("Proposed, late"))
                          : p.booked ? tr("Placed")
                                     : tr("Proposed");
-    addLine(name, text, static_cast<int>(role), word, p.task);
+    const RecordId task = p.task;
+    const Act act = p.booked ? Act{tr("Start"), tr("Start the work: %1"),
+                                   [this, task] { Q_EMIT startAsked(task); }}
+                             : Act{tr("Accept"), tr("Accept the proposal: %1"),
+                                   [this, task] { acceptProposals(m_context, {task}); }};
+    addLine(p.task, text, static_cast<int>(role), word, act);
 }
 
 void PlanList::addUnplaced(const Unplaced &u)
 {
-    QString name = taskPhrase(m_context.books(), u.task);
-    name[0] = name.at(0).toUpper();
-    addLine(name, tr("%1. %2").arg(u.why, u.help), static_cast<int>(Role::Act), tr("No time"),
-            u.task);
-}
-
-void PlanList::bookAll()
-{
-    QVector<Visit> visits;
-    for (const Placement &p : m_context.answers.answers().upkeep.placements)
-        if (!p.booked)
-            visits << visitOf(p);
-    if (visits.isEmpty() || m_context.readOnly())
-        return;
-    if (!m_context.answers.current()) {
-        m_context.say(tr("The plan is being worked out anew; try again in a moment."));
-        return;
-    }
-    const auto done = m_context.verbs.bookVisits(visits);
-    if (!done)
-        m_context.refuse(done.problems());
-    else
-        m_context.say(visits.size() == 1 ? tr("1 visit placed.")
-                                         : tr("%1 visits placed.").arg(visits.size()));
+    addLine(u.task, tr("%1. %2").arg(u.why, u.help), static_cast<int>(Role::Act), tr("No time"));
 }
 
 } // namespace rickyard::views

@@ -4,6 +4,9 @@
 
 #include "views/page.h"
 
+#include <functional>
+#include <optional>
+
 class QPushButton;
 class QVBoxLayout;
 
@@ -19,22 +22,27 @@ public:
     explicit PlanList(PageContext &context, QWidget *parent = nullptr);
     void refresh();
     [[nodiscard]] int proposed() const { return m_proposed; }
-    // Books every proposal, as one step.
-    void bookAll();
 
 Q_SIGNALS:
     void opened(const rickyard::domain::Link &link);
+    void startAsked(qint64 task);
 
 private:
     void addDay(const QString &day);
     void addPlacement(const domain::Placement &placement);
     void addUnplaced(const domain::Unplaced &unplaced);
-    QWidget *addLine(const QString &name, const QString &text, int role, const QString &word,
-                     domain::RecordId task);
+    // What can be done with a line, beside opening its task.
+    struct Act {
+        QString label;
+        QString name;
+        std::function<void()> run;
+    };
+    void addLine(domain::RecordId task, const QString &text, int role, const QString &word,
+                 const std::optional<Act> &act = {});
 
     PageContext &m_context;
     TextLabel *m_summary;
-    QPushButton *m_book;
+    QPushButton *m_accept;
     QVBoxLayout *m_lines;
     int m_proposed = 0;
 };

@@ -1,12 +1,15 @@
 #include "views/upkeep/task_panel.h"
 
 #include "models/domain/quantities/units.h"
+#include "models/items/wording.h"
+#include "models/workspace/commands/upkeep_verbs.h"
 #include "views/charts/bar_meter.h"
 #include "views/theme/theme_hub.h"
-#include "views/upkeep/done_panel.h"
+#include "views/upkeep/reason_panel.h"
 #include "views/upkeep/upkeep_words.h"
 #include "views/widgets/caution_note.h"
 #include "views/widgets/clear_layout.h"
+#include "views/widgets/flow_layout.h"
 #include "views/widgets/status_pill.h"
 #include "views/widgets/text_label.h"
 
@@ -103,42 +106,34 @@ void TaskPanel::build(QVBoxLayout *column)
     m_meters->setSpacing(look.space(2));
     m_placeText = new TextLabel(QString(), TextStyle::Body, Role::Ink, this);
     m_placeText->setWordWrap(true);
-    m_buttons = new QWidget(this);
-    auto *buttons = new QHBoxLayout(m_buttons);
-    buttons->setContentsMargins(0, 0, 0, 0);
-    buttons->setSpacing(look.space(2));
-    m_doneNow = new QPushButton(tr("Done now"), m_buttons);
-    m_doneNow->setProperty("role", "primary");
-    m_doneNow->setAccessibleName(tr("Done now"));
-    connect(m_doneNow, &QPushButton::clicked, this, &TaskPanel::startDone);
-    m_place = new QPushButton(tr("Place"), m_buttons);
-    m_place->setAccessibleName(tr("Place a visit"));
-    connect(m_place, &QPushButton::clicked, this, [this] { Q_EMIT placeAsked(m_task); });
-    auto *edit = new QPushButton(tr("Change the task"), m_buttons);
-    edit->setProperty("role", "quiet");
-    edit->setAccessibleName(tr("Change the task"));
-    connect(edit, &QPushButton::clicked, this, [this] {
-        Q_EMIT opened(Link{TableId::UpkeepTask, m_task});
-    });
-    buttons->addWidget(m_doneNow);
-    buttons->addWidget(m_place);
-    buttons->addWidget(edit);
-    buttons->addStretch(1);
-    m_done = new DonePanel(m_context, this);
-    const auto closeDone = [this] {
-        m_done->hide();
+    m_blockRow = new QWidget(this);
+    auto *block = new QHBoxLayout(m_blockRow);
+    block->setContentsMargins(0, 0, 0, 0);
+    block->setSpacing(look.space(2));
+    m_blockText = new TextLabel(QString(), TextStyle::BodyStrong, Role::Act, m_blockRow);
+    m_blockText->setWordWrap(true);
+    block->addWidget(m_blockText, 1);
+    m_override = new QPushButton(tr("Go on all the same…"), m_blockRow);
+    m_override->setProperty("role", "quiet");
+    m_override->setAccessibleName(tr("Go on although it blocks"));
+    connect(m_override, &QPushButton::clicked, this, &TaskPanel::overrideBlock);
+    block->addWidget(m_override, 0, Qt::AlignTop);
+    m_reasons = new ReasonPanel(m_context, this);
+    const auto closeReasons = [this] {
+        m_reasons->hide();
         show(false);
     };
-    connect(m_done, &DonePanel::finished, this, closeDone);
-    connect(m_done, &DonePanel::cancelled, this, closeDone);
+    connect(m_reasons, &ReasonPanel::saved, this, closeReasons);
+    connect(m_reasons, &ReasonPanel::closed, this, closeReasons);
     m_caution = new CautionNote(QString(), this);
     column->addWidget(m_name);
     column->addWidget(m_state, 0, Qt::AlignLeft);
     column->addWidget(m_when);
-    column->addWidget(m_metersHolder);
+    column->addWidget(buildButtons());
+    column->addWidget(m_reasons);
+    column->addWidget(m_blockRow);
     column->addWidget(m_placeText);
-    column->addWidget(m_buttons);
-    column->addWidget(m_done);
+    column->addWidget(m_metersHolder);
     column->addWidget(m_caution);
     const auto section = [&](const QString &name) {
         auto *heading = new TextLabel(name, TextStyle::Label, Role::InkMuted, this);
@@ -153,7 +148,35 @@ void TaskPanel::build(QVBoxLayout *column)
     m_steps = section(tr("Steps"));
     m_tools = section(tr("Tools"));
     m_needs = section(tr("Needs"));
+    m_last = section(tr("Last time"));
     column->addStretch(1);
+}
+
+QWidget *TaskPanel::buildButtons()
+{
+    m_buttons = new QWidget(this);
+    auto *flow = new FlowLayout(m_buttons);
+    flow->setContentsMargins(0, 0, 0, 0);
+    flow->setSpacingSteps(2, 2);
+    const auto add = [&](const QString &text, const QString &name, const char *role) {
+        auto *button = new QPushButton(text, m_buttons);
+        if (role != nullptr)
+            button->setProperty("role", role);
+        button->setAccessibleName(name);
+        flow->addWidget(button);
+        return button;
+    };
+    m_start = add(tr("Start"), tr("Start the work"), "primary");
+    connect(m_start, &QPushButton::clicked, this, [this] { Q_EMIT startAsked(m_task); });
+    m_place = add(tr("Place"), tr("Place a visit"), nullptr);
+    connect(m_place, &QPushButton::clicked, this, [this] { Q_EMIT placeAsked(m_task); });
+    m_putOff = add(tr("Put off…"), tr("Put the task off"), "quiet");
+    connect(m_putOff, &QPushButton::clicked, this, &TaskPanel::putOff);
+    auto *edit = add(tr("Change"), tr("Change the task"), "quiet");
+    connect(edit, &QPushButton::clicked, this, [this] {
+        Q_EMIT opened(Link{TableId::UpkeepTask, m_task});
+    });
+    return m_buttons;
 }
 
 void TaskPanel::setTask(RecordId task)
@@ -176,13 +199,14 @@ void TaskPanel::show(bool anew)
     if (!any)
         return;
     if (anew) {
-        m_done->hide();
+        m_reasons->hide();
         m_scroll->ensureVisible(0, 0);
     }
     const TaskDue *due = dueOf(m_context.answers.answers().upkeep, m_task);
     const Instant now = m_context.verbs.now();
     m_name->setText(found->name);
-    m_doneNow->setEnabled(!m_context.readOnly());
+    m_start->setEnabled(!m_context.readOnly());
+    m_putOff->setEnabled(!m_context.readOnly());
     m_place->setEnabled(!m_context.readOnly());
     if (due != nullptr) {
         const DueState state = dueStateOf(books, *due, now);
@@ -197,19 +221,57 @@ void TaskPanel::show(bool anew)
         m_when->setText(pitName(books, found->pit.value_or(0)));
     }
     showMeters(due);
+    showBlock();
     showPlace(*found);
-    showDoing(!m_done->isHidden());
-    const QString caution = cautionWithoutClosing(found->cautions);
-    m_caution->setCaution(caution.isEmpty() ? tr("Before you start: the fire is out, the pit is "
-                                                 "cold, and ash is treated as hot.")
-                                            : caution);
-    m_steps->setText(found->steps);
+    showReasons(!m_reasons->isHidden());
+    m_caution->setCaution(cautionOf(*found));
+    m_steps->setText(stepsOf(found->steps).join(QLatin1Char('\n')));
     m_tools->setText(found->tools);
     m_needs->setText(needsText(*found));
     m_headings.at(0)->setVisible(!found->steps.isEmpty());
     m_steps->setVisible(!found->steps.isEmpty());
     m_headings.at(1)->setVisible(!found->tools.isEmpty());
     m_tools->setVisible(!found->tools.isEmpty());
+    const QString last = lastTimeText(books, m_task);
+    m_last->setText(last);
+    m_headings.at(3)->setVisible(!last.isEmpty());
+    m_last->setVisible(!last.isEmpty());
+}
+
+void TaskPanel::showBlock()
+{
+    const auto blocks =
+        taskBlocks(m_context.books(), m_context.answers.answers().upkeep, m_context.verbs.now());
+    m_blockRow->setVisible(blocks.contains(m_task));
+    const TaskBlock block = blocks.value(m_task);
+    m_blockedCook = block.plannedCook;
+    m_blockedEvent = block.event;
+    const bool overridden = !block.overridden.isEmpty();
+    m_blockText->setLook(TextStyle::BodyStrong, overridden ? Role::Watch : Role::Act);
+    m_blockText->setText(overridden ? QString(block.words + QLatin1Char('\n') + block.overridden)
+                                    : block.words);
+    m_override->setVisible(!overridden && block.planned());
+    m_override->setEnabled(!m_context.readOnly());
+}
+
+void TaskPanel::putOff()
+{
+    const UpkeepTask task = m_context.books().tasks.value(m_task);
+    if (task.snoozedUntil.isValid() &&
+        task.snoozedUntil > items::toLocal(m_context.books(), m_context.verbs.now()).date()) {
+        const auto done = commands::wakeTask(m_context.verbs, m_task);
+        if (!done)
+            m_context.refuse(done.problems());
+        return;
+    }
+    showReasons(true);
+    m_reasons->startSnooze(m_task);
+}
+
+void TaskPanel::overrideBlock()
+{
+    showReasons(true);
+    m_reasons->startOverride(m_task, m_blockedCook, m_blockedEvent);
 }
 
 void TaskPanel::showMeters(const TaskDue *due)
@@ -251,27 +313,35 @@ void TaskPanel::showPlace(const UpkeepTask &task)
         if (u.task == task.id && text.isEmpty())
             text = tr("No time fits. %1. %2").arg(u.why, u.help);
     m_placeText->setText(text);
+    bool started = false;
+    for (const Visit &visit : books.visits)
+        started = started || (visit.task == task.id && visit.state == VisitState::Started);
+    m_start->setText(started ? tr("Go on") : tr("Start"));
+    m_start->setAccessibleName(started ? tr("Go on with the work") : tr("Start the work"));
     m_place->setText(booked ? tr("Move") : tr("Place"));
     m_place->setAccessibleName(booked ? tr("Move the visit") : tr("Place a visit"));
+    m_place->setVisible(!started);
+    const QDate today = items::toLocal(books, m_context.verbs.now()).date();
+    const bool snoozed = task.snoozedUntil.isValid() && task.snoozedUntil > today;
+    m_putOff->setText(snoozed ? tr("Take it up again") : tr("Put off…"));
+    m_putOff->setAccessibleName(snoozed ? tr("Take the task up again") : tr("Put the task off"));
+    if (snoozed)
+        m_placeText->setText(
+            tr("Put off until %1: %2")
+                .arg(items::dayText(task.snoozedUntil, QLocale(QStringLiteral("en_US"))),
+                     task.snoozeReason));
 }
 
-void TaskPanel::startDone()
+// While a reason is asked for, only its form and the cautions stand there.
+void TaskPanel::showReasons(bool asking)
 {
-    if (m_context.readOnly() || !m_context.books().tasks.contains(m_task))
-        return;
-    showDoing(true);
-    m_done->start(m_task);
-    // Once the panel has its place.
-    QTimer::singleShot(0, m_done, [this] { m_scroll->ensureWidgetVisible(m_done, 0, 0); });
-}
-
-// While it is being recorded, only the form and the cautions stand there.
-void TaskPanel::showDoing(bool doing)
-{
-    m_done->setVisible(doing);
-    m_buttons->setVisible(!doing);
-    m_metersHolder->setVisible(!doing && m_meters->count() > 0);
-    m_placeText->setVisible(!doing && !m_placeText->text().isEmpty());
+    m_reasons->setVisible(asking);
+    m_buttons->setVisible(!asking);
+    m_metersHolder->setVisible(!asking && m_meters->count() > 0);
+    if (asking) // once the form has its place
+        QTimer::singleShot(0, m_reasons,
+                           [this] { m_scroll->ensureWidgetVisible(m_reasons, 0, 0); });
+    m_placeText->setVisible(!asking && !m_placeText->text().isEmpty());
 }
 
 } // namespace rickyard::views

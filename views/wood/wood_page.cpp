@@ -21,6 +21,7 @@
 #include "views/wood/supplier_detail.h"
 #include "views/wood/supplier_scores.h"
 #include "views/wood/wood_answer.h"
+#include "views/wood/wood_words.h"
 
 #include <QCoreApplication>
 #include <QEvent>

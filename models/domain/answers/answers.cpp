@@ -19,7 +19,7 @@ Answers answersOf(const Books &books, Instant now)
     answers.fuel = fuelAnswer(books, now, wording);
     answers.seasoning = seasoningOf(books, now); // the wood answer draws on it
     answers.wood = woodAnswer(books, answers.fuel, answers.seasoning, now, wording);
-    answers.upkeep = upkeepAnswer(books, answers.fuel, now, wording);
+    answers.upkeep = upkeepAnswer(books, answers.fuel, answers.wood.uses, now, wording);
     answers.burn = burnFirst(books, answers.wood.stock, answers.wood.uses);
     return answers;
 }

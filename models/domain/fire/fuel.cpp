@@ -113,6 +113,7 @@ ExpectedUse expectedUse(const Books &books, const FuelAnswer &fuel, const Planne
     use.lower = Heat::rounded(forecast->lower);
     use.upper = Heat::rounded(forecast->upper);
     use.relativeSd = forecast->relativeSd;
+    use.dof = forecast->dof;
     use.parts = *parts;
     return use;
 }

@@ -118,6 +118,7 @@ struct ExpectedUse {
     Heat lower; // 90 % prediction interval
     Heat upper;
     double relativeSd = 0;
+    double dof = 0;        // of the Student t behind the interval
     HeatColumns parts{};   // joules, their sum is `middle`
     bool fromNorm = false; // cooks of this very pit have been learned
     QString basis;         // in words

@@ -1,36 +1,50 @@
 #include "models/domain/plan/clashes.h"
 
-#include "models/domain/upkeep/burns.h"
-#include "models/domain/upkeep/due_words.h"
+#include "models/domain/plan/clashes_search.h"
 
 #include <algorithm>
 
 namespace rickyard::domain {
 
-namespace {
+ClashGround::ClashGround(const Books &allBooks, Instant at, const LocalTime &clock,
+                         const UpkeepAnswer &answer)
+    : books(allBooks), now(at), local(clock), upkeep(answer)
+{
+    for (const Burn &burn : burnsOf(books, 0, now))
+        if (burn.end > now)
+            burns << burn;
+    for (const Event &event : books.events) {
+        const Duration way = event.travel.value_or(Duration());
+        const bool over = event.state == EventState::Done || event.state == EventState::Cancelled;
+        if (!over && event.end + way > now)
+            trips << Trip{&event, event.start - way, event.end + way};
+    }
+}
 
-struct Trip {
-    const Event *event;
-    Instant from;
-    Instant until;
-};
+RecordId ClashGround::eventOf(const Burn &burn) const
+{
+    RecordId planned = burn.planned;
+    if (planned == 0)
+        planned = books.cooks.value(burn.cook).planned.value_or(0);
+    return books.plannedCooks.value(planned).event.value_or(0);
+}
+
+QString ClashGround::cookText(const Burn &burn) const
+{
+    const QString event = books.events.value(eventOf(burn)).name;
+    return event.isEmpty() ? QString(QStringLiteral("the cook lit ") % local.timeText(burn.start))
+                           : QString(QStringLiteral("the cook for ") % event);
+}
+
+namespace {
 
 class Search
 {
 public:
-    Search(const Books &books, Instant now, const LocalTime &local)
-        : m_books(books), m_now(now), m_local(local)
+    explicit Search(const ClashGround &ground)
+        : m_ground(ground), m_books(ground.books), m_local(ground.local), m_burns(ground.burns),
+          m_trips(ground.trips)
     {
-        for (const Burn &burn : burnsOf(books, 0, now))
-            if (burn.end > now)
-                m_burns << burn;
-        for (const Event &event : books.events) {
-            const Duration way = event.travel.value_or(Duration());
-            const bool over =
-                event.state == EventState::Done || event.state == EventState::Cancelled;
-            if (!over && event.end + way > now)
-                m_trips << Trip{&event, event.start - way, event.end + way};
-        }
     }
     QVector<Clash> all()
     {
@@ -38,7 +52,8 @@ public:
         crewAway();
         twoEvents();
         litTooLate();
-        upkeepAtFire();
+        findUpkeepClashes(m_ground, m_found);
+        findCrewClashes(m_ground, m_found);
         std::stable_sort(m_found.begin(), m_found.end(),
                          [](const Clash &a, const Clash &b) { return a.at < b.at; });
         return m_found;
@@ -49,38 +64,17 @@ private:
     void crewAway();
     void twoEvents();
     void litTooLate();
-    void upkeepAtFire();
 
-    [[nodiscard]] static Link linkOf(const Burn &burn)
-    {
-        return burn.planned != 0 && burn.cook == 0 ? Link{TableId::PlannedCook, burn.planned}
-                                                   : Link{TableId::Cook, burn.cook};
-    }
-    [[nodiscard]] RecordId eventOf(const Burn &burn) const
-    {
-        RecordId planned = burn.planned;
-        if (planned == 0)
-            planned = m_books.cooks.value(burn.cook).planned.value_or(0);
-        return m_books.plannedCooks.value(planned).event.value_or(0);
-    }
-    // "the cook for Mill Field Supper", "the cook lit Sat 5 Dec, 03:00"
-    [[nodiscard]] QString cookText(const Burn &burn) const
-    {
-        const QString event = m_books.events.value(eventOf(burn)).name;
-        return event.isEmpty()
-                   ? QString(QStringLiteral("the cook lit ") % m_local.timeText(burn.start))
-                   : QString(QStringLiteral("the cook for ") % event);
-    }
-    [[nodiscard]] QString pitText(const Burn &burn) const
-    {
-        return m_books.pits.value(burn.pit).name;
-    }
+    [[nodiscard]] static Link linkOf(const Burn &burn) { return ClashGround::linkOf(burn); }
+    [[nodiscard]] RecordId eventOf(const Burn &burn) const { return m_ground.eventOf(burn); }
+    [[nodiscard]] QString cookText(const Burn &burn) const { return m_ground.cookText(burn); }
+    [[nodiscard]] QString pitText(const Burn &burn) const { return m_ground.pitText(burn); }
 
+    const ClashGround &m_ground;
     const Books &m_books;
-    Instant m_now;
     const LocalTime &m_local;
-    QVector<Burn> m_burns;
-    QVector<Trip> m_trips;
+    const QVector<Burn> &m_burns;
+    const QVector<Trip> &m_trips;
     QVector<Clash> m_found;
 };
 
@@ -175,37 +169,39 @@ void Search::litTooLate()
     }
 }
 
-void Search::upkeepAtFire()
-{
-    for (const Visit &visit : m_books.visits) {
-        if (visit.state != VisitState::Placed)
-            continue;
-        const UpkeepTask task = m_books.tasks.value(visit.task);
-        const Instant end = visit.end.value_or(visit.start + task.work);
-        if (!task.pit || end <= m_now)
-            continue;
-        for (const Burn &burn : m_burns) {
-            if (burn.pit != *task.pit || burn.end <= visit.start || end <= burn.start)
-                continue;
-            m_found << Clash{
-                ClashKind::UpkeepAtFire,
-                QStringLiteral("The ") % taskPhrase(m_books, task.id) %
-                    QStringLiteral(" is placed at ") % m_local.timeText(visit.start) %
-                    QStringLiteral(", when the pit burns for ") % cookText(burn) % QLatin1Char('.'),
-                QStringLiteral("Move the visit to a time when the pit is out and cold."),
-                {TableId::Visit, visit.id},
-                linkOf(burn),
-                visit.start};
-            break;
-        }
-    }
-}
-
 } // namespace
 
-QVector<Clash> clashesOf(const Books &books, Instant now, const LocalTime &local)
+QVector<Clash> clashesOf(const Books &books, Instant now, const LocalTime &local,
+                         const UpkeepAnswer &upkeep)
 {
-    return Search(books, now, local).all();
+    return Search(ClashGround(books, now, local, upkeep)).all();
+}
+
+QString clashWord(ClashKind kind)
+{
+    switch (kind) {
+    case ClashKind::SamePit:
+        return QStringLiteral("One pit twice");
+    case ClashKind::CrewAway:
+        return QStringLiteral("Crew away");
+    case ClashKind::TwoEvents:
+        return QStringLiteral("Two events at once");
+    case ClashKind::LitTooLate:
+        return QStringLiteral("Lit too late");
+    case ClashKind::RetiredPit:
+        return QStringLiteral("Retired pit");
+    case ClashKind::UpkeepAtFire:
+        return QStringLiteral("Upkeep at a fire");
+    case ClashKind::PitBlocked:
+        return QStringLiteral("Pit blocked");
+    case ClashKind::NoTowing:
+        return QStringLiteral("Not to be towed");
+    case ClashKind::CrewHours:
+        return QStringLiteral("Crew hours");
+    case ClashKind::CrewBusy:
+        break;
+    }
+    return QStringLiteral("Crew busy");
 }
 
 } // namespace rickyard::domain

@@ -2,8 +2,7 @@
 
 #include "models/domain/answers/wording.h"
 #include "models/domain/quantities/units.h"
-#include "models/domain/wood/density.h"
-#include "models/domain/wood/ledger.h"
+#include "models/domain/statistics/distributions.h"
 
 #include <QCoreApplication>
 
@@ -18,46 +17,70 @@ struct LoadWords {
     Q_DECLARE_TR_FUNCTIONS(LoadList)
 };
 
-// A lot on the way out: what is left of its heat, and what a joule of it weighs.
-struct Pile {
-    RecordId lot = 0;
-    double joules = 0;
-    double asIsPerJoule = 0;
-    double joulesPerSplit = 0;
-    bool weighed = false;
-};
+} // namespace
 
-QVector<Pile> pilesOf(const Books &books, const Stock &stock, const QVector<BurnChoice> &order)
+std::optional<Heat> enoughFor(const ExpectedUse &use, double chance)
 {
-    QVector<Pile> piles;
+    const double middle = use.middle.toDouble();
+    if (!(middle > 0) || !(use.relativeSd > 0) || !(use.dof > 0))
+        return {};
+    const auto t = statistics::quantile(statistics::StudentT{use.dof}, chance);
+    if (!t)
+        return {};
+    const double v = std::log1p(use.relativeSd * use.relativeSd);
+    return Heat::rounded(std::max(middle, middle * std::exp(-0.5 * v + t.value() * std::sqrt(v))));
+}
+
+DryWood::DryWood(const Books &books, const Stock &stock)
+{
+    for (const LotStock &lot : stock.lots) {
+        if (lot.readiness != Readiness::Dry || lot.netHeat <= Heat() || !lot.asIs)
+            continue;
+        const Lot record = books.lots.value(lot.lot);
+        Pile pile;
+        pile.lot = lot.lot;
+        pile.keptFor = record.reservedFor.value_or(0);
+        pile.joules = lot.netHeat.toDouble();
+        pile.asIsPerJoule = lot.asIs->toDouble() / pile.joules;
+        if (lot.splits && *lot.splits > 0)
+            pile.joulesPerSplit = pile.joules / *lot.splits;
+        pile.weighed = record.splitMass.has_value();
+        m_piles << pile;
+    }
+}
+
+QVector<int> DryWood::inOrder(const QVector<BurnChoice> &order, RecordId event) const
+{
+    QVector<int> kept;
+    QVector<int> free;
     for (const BurnChoice &choice : order) {
         if (choice.rank == 0)
             continue;
-        for (const LotStock &lot : stock.lots) {
-            if (lot.lot != choice.lot || lot.readiness != Readiness::Dry || lot.netHeat <= Heat() ||
-                !lot.asIs)
+        for (int i = 0; i < m_piles.size(); ++i) {
+            const Pile &pile = m_piles.at(i);
+            if (pile.lot != choice.lot)
                 continue;
-            Pile pile;
-            pile.lot = lot.lot;
-            pile.joules = lot.netHeat.toDouble();
-            pile.asIsPerJoule = lot.asIs->toDouble() / pile.joules;
-            if (lot.splits && *lot.splits > 0)
-                pile.joulesPerSplit = pile.joules / *lot.splits;
-            pile.weighed = books.lots.value(lot.lot).splitMass.has_value();
-            piles << pile;
+            if (pile.keptFor == 0)
+                free << i;
+            else if (pile.keptFor == event)
+                kept << i;
         }
     }
-    return piles;
+    return kept + free;
 }
 
-// Takes heat from the piles in turn; what they lack is returned.
-double draw(QVector<Pile> &piles, LoadPhase phase, double joules, LoadList &list)
+double DryWood::take(const QVector<int> &piles, LoadPhase phase, double joules, LoadList *list)
 {
-    for (Pile &pile : piles) {
+    for (const int index : piles) {
+        Pile &pile = m_piles[index];
         if (joules <= 0)
             break;
         const double taken = std::min(joules, pile.joules);
         if (taken <= 0)
+            continue;
+        pile.joules -= taken;
+        joules -= taken;
+        if (list == nullptr)
             continue;
         LoadLine line;
         line.lot = pile.lot;
@@ -67,31 +90,36 @@ double draw(QVector<Pile> &piles, LoadPhase phase, double joules, LoadList &list
         line.splitsWeighed = pile.weighed;
         if (pile.joulesPerSplit > 0)
             line.splits = static_cast<int>(std::ceil(taken / pile.joulesPerSplit - 1e-9));
-        pile.joules -= taken;
-        joules -= taken;
-        list.asIs += line.asIs;
-        list.splits += line.splits;
-        list.lines << line;
+        list->asIs += line.asIs;
+        list->splits += line.splits;
+        list->lines << line;
     }
     return std::max(0.0, joules);
 }
 
-LoadList listFor(const Books &books, const FuelAnswer &fuel, QVector<Pile> &piles,
-                 const PlannedFire &fire)
+LoadList DryWood::pull(const ExpectedUse &use, RecordId pit, const QVector<BurnChoice> &order,
+                       RecordId event, double chance)
 {
-    const ExpectedUse use = expectedUse(books, fuel, fire);
     LoadList list;
-    list.pit = fire.pit;
+    list.pit = pit;
     list.basis = use.basis;
-    const double lighting = std::min(use.parts[LightingColumn], use.middle.toDouble());
-    double missing = draw(piles, LoadPhase::Lighting, lighting, list);
-    missing += draw(piles, LoadPhase::Hold, use.middle.toDouble() - lighting, list);
-    missing += draw(piles, LoadPhase::Reserve, (use.upper - use.middle).toDouble(), list);
+    const double middle = std::max(0.0, use.middle.toDouble());
+    const double most = enoughFor(use, chance).value_or(Heat::rounded(middle)).toDouble();
+    const double lighting = std::clamp(use.parts[LightingColumn], 0.0, middle);
+    const QVector<int> piles = inOrder(order, event);
+    double missing = take(piles, LoadPhase::Lighting, lighting, &list);
+    missing += take(piles, LoadPhase::Hold, middle - lighting, &list);
+    list.missingExpected = Heat::rounded(missing);
+    missing += take(piles, LoadPhase::Reserve, most - middle, &list);
     list.missing = Heat::rounded(missing);
+    list.wanted = Heat::rounded(most);
     return list;
 }
 
-} // namespace
+void DryWood::burn(Heat heat, const QVector<BurnChoice> &order, RecordId event)
+{
+    take(inOrder(order, event), LoadPhase::Hold, heat.toDouble(), nullptr);
+}
 
 Mass LoadList::asIsOf(LoadPhase phase) const
 {
@@ -110,12 +138,13 @@ int LoadList::splitsOf(LoadPhase phase) const
 }
 
 QVector<LoadList> loadLists(const Books &books, const FuelAnswer &fuel, const Stock &stock,
-                            const QVector<BurnChoice> &order, const QVector<PlannedFire> &fires)
+                            const QVector<BurnChoice> &order, const QVector<PlannedFire> &fires,
+                            double chance)
 {
-    QVector<Pile> piles = pilesOf(books, stock, order);
+    DryWood wood(books, stock);
     QVector<LoadList> lists;
     for (const PlannedFire &fire : fires)
-        lists << listFor(books, fuel, piles, fire);
+        lists << wood.pull(expectedUse(books, fuel, fire), fire.pit, order, 0, chance);
     return lists;
 }
 

@@ -319,7 +319,9 @@ NeedSpread needSpread(const PlannedUse &use)
     const double lower = use.lower > Heat() ? seasonedPounds(use.lower) : middle * middle / upper;
     const double own = std::log(upper / lower) / (2 * kScore90);
     const double sd = std::hypot(own, use.weatherSd);
-    if (!(sd > 1e-9))
+    if (!std::isfinite(sd))
+        return {Spread::fixed(sd), 0, 0}; // refused when it is drawn
+    if (sd < 1e-9)
         return {Spread::fixed(middle), 0, 0};
     const double median = std::sqrt(lower * upper);
     const double reach = std::exp(kScore90 * sd);

@@ -222,6 +222,9 @@ void addDelivery(const WoodOrder &order, BookQuestion &asked, const QuestionGrou
     if (day < 0)
         value += QStringLiteral(", overdue: ask where it is");
     value += QStringLiteral("; ") + latenessOf(outlook.lead).basis;
+    if (moisture > kDryEnough)
+        value += QStringLiteral("; comes green, at ") + moistureWords(moisture, grounds.wording) +
+                 QStringLiteral(", and counts as it dries");
     if (!promised)
         value += QStringLiteral("; no moisture promised, taken as dry: read it when it comes");
     if (!outlook.wetWords.isEmpty() && moisture <= kDryEnough)

@@ -119,7 +119,7 @@ struct WoodAnswerSettings {
     std::optional<double> acceptedRisk; // missing: the yard's
     std::optional<quint64> seed;        // missing: the yard's own, always the same
     int paths = kStockPaths;
-    CancelCheck cancel;
+    CancelCheck cancel; // once it says yes, the answer has its stock, uses and sources alone
 };
 
 WoodAnswer woodAnswer(const Books &books, const FuelAnswer &fuel,

@@ -3,6 +3,7 @@
 #include "models/domain/quantities/units.h"
 
 #include <algorithm>
+#include <cmath>
 
 namespace rickyard::domain {
 
@@ -32,8 +33,10 @@ void sayStock(Reasons &reasons, const Stock &stock, const Wording &wording)
 void sayRisks(Reasons &reasons, const Books &books, const WoodAnswer &answer,
               const Wording &wording)
 {
+    const double accepted = 100 * answer.acceptedRisk;
+    const int decimals = std::abs(accepted - std::round(accepted)) < 0.05 ? 0 : 1;
     reasons << Reason{QStringLiteral("Accepted risk"),
-                      QString(formatNumber(100 * answer.acceptedRisk, 1, localeOf(wording)) +
+                      QString(formatNumber(accepted, decimals, localeOf(wording)) +
                               QStringLiteral(" % for each event")),
                       false,
                       {TableId::Yard, 1}};
@@ -90,7 +93,8 @@ void sayOrder(Reasons &reasons, const WoodAnswer &answer, const Wording &wording
         QString(order.amount + QStringLiteral(", ") + source.name + QStringLiteral(", ") +
                 costWords(order, wording)),
         false);
-    for (qsizetype i = 0; order.loads.size() > 1 && i < order.loads.size(); ++i) {
+    const bool plain = order.loads.size() == 1 && !order.loads.first().straightToEvent;
+    for (qsizetype i = 0; !plain && i < order.loads.size(); ++i) {
         const WoodLoad &load = order.loads.at(i);
         say(QString(QStringLiteral("Load ") + QString::number(i + 1)),
             QString(amountWords(source, load.units, wording) + QStringLiteral(", order by ") +

@@ -105,14 +105,18 @@ Headline orderHeadline(const Books &books, const WoodAnswer &answer, const Wordi
     headline.standing =
         answer.today.daysTo(order.orderBy) <= kActWithinDays ? Standing::Act : Standing::Watch;
     headline.sentence << plain(QStringLiteral("O")) << orderWords(books, answer, order, wording);
-    if (const WoodRisk *risk = firstShort(answer, order.lost, false))
+    const WoodRisk *without = firstShort(answer, order.lost, false);
+    if (without != nullptr)
         headline.sentence << plain(QStringLiteral("; without it, "))
-                          << strong(occasionWords(books, *risk, wording))
-                          << shortWords(*risk, wording);
-    if (order.chance > answer.acceptedRisk)
-        headline.sentence << plain(QString(QStringLiteral(", with it ") + order.worst +
-                                           QStringLiteral(" still with ")))
+                          << strong(occasionWords(books, *without, wording))
+                          << shortWords(*without, wording);
+    if (order.chance > answer.acceptedRisk) {
+        const bool same = without != nullptr && without->name == order.worst;
+        headline.sentence << plain(same ? QStringLiteral("; with it, still ")
+                                        : QString(QStringLiteral("; with it, ") + order.worst +
+                                                  QStringLiteral(" still with ")))
                           << strong(chanceWords(order.chance, order.chanceError, wording));
+    }
     headline.sentence << plain(QStringLiteral("."))
                       << lostWords(books, answer, order.lost, wording);
     return headline;

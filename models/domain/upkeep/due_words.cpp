@@ -1,6 +1,7 @@
 #include "models/domain/upkeep/due_words.h"
 
 #include "models/domain/quantities/units.h"
+#include "models/domain/upkeep/due_paths.h"
 #include "models/domain/upkeep/placement.h"
 
 #include <algorithm>
@@ -131,6 +132,9 @@ void comingSentence(Headline &headline, const Books &books, const UpkeepAnswer &
         s.say(QStringLiteral(" falls due about "));
         s.stress(local.shortDayText(first.due));
     }
+    const QString band = dueBandText(first, local);
+    if (!band.isEmpty())
+        s.say(QStringLiteral(" (") % band % QLatin1Char(')'));
     s.say(beforeText(books, first, local));
     sayWhen(s, answer, first.task, local);
     headline.sentence = s.parts();
@@ -141,8 +145,20 @@ void comingSentence(Headline &headline, const Books &books, const UpkeepAnswer &
         days == 1 ? QStringLiteral("day to the next") : QStringLiteral("days to the next");
 }
 
-void emptySentence(Headline &headline, bool anyTask)
+void emptySentence(Headline &headline, bool anyTask, qsizetype snoozed)
 {
+    if (snoozed > 0) {
+        headline.figure = QString::number(snoozed);
+        headline.figureUnit = QStringLiteral("put off");
+        headline.standing = Standing::Watch;
+        headline.sentence = {
+            {snoozed == 1
+                 ? QStringLiteral("1 task is put off")
+                 : QString(QString::number(snoozed) % QStringLiteral(" tasks are put off")),
+             true},
+            {QStringLiteral("; nothing else is due over the planned cooks."), false}};
+        return;
+    }
     headline.figure = QStringLiteral("–");
     headline.standing = anyTask ? Standing::Good : Standing::Unknown;
     headline.sentence = {{anyTask ? QStringLiteral("Nothing recorded as overdue, and nothing falls "
@@ -158,13 +174,22 @@ void taskReasons(Headline &headline, const Books &books, const UpkeepAnswer &ans
     const QLocale numbers = local.locale();
     int shown = 0;
     for (const TaskDue &due : answer.tasks) {
-        if (!due.due.isValid() || shown == kReasonsShown)
+        if (shown == kReasonsShown)
             break;
+        if (!due.due.isValid())
+            continue;
         const QString state =
             due.overdue ? QStringLiteral("overdue since ") : QStringLiteral("due ");
-        const QString value = state % local.shortDayText(due.due) % QLatin1Char(' ') %
-                              due.dueReason % QStringLiteral(" (") % usedText(due, numbers) %
-                              QLatin1Char(')');
+        QString value = state % local.shortDayText(due.due);
+        const QString band = dueBandText(due, local);
+        if (!band.isEmpty())
+            value += QStringLiteral(", ") % band % QLatin1Char(',');
+        value += QLatin1Char(' ') % due.dueReason;
+        const QString used = usedText(due, numbers);
+        if (!used.isEmpty())
+            value += QStringLiteral(" (") % used % QLatin1Char(')');
+        if (due.snoozed)
+            value += QStringLiteral("; ") % snoozeText(books, due, local);
         QString label = taskPhrase(books, due.task);
         label[0] = label.at(0).toUpper();
         headline.reasons << Reason{label, value, false, {TableId::UpkeepTask, due.task}};
@@ -180,6 +205,35 @@ void taskReasons(Headline &headline, const Books &books, const UpkeepAnswer &ans
         headline.reasons << Reason{
             label, u.why % QStringLiteral(". ") % u.help, false, {TableId::UpkeepTask, u.task}};
     }
+}
+
+// What the spread of the dates is made of beside the planned cooks' own.
+void spreadReasons(Headline &headline, const Books &books, const UpkeepAnswer &answer, Instant now)
+{
+    if (std::all_of(answer.tasks.begin(), answer.tasks.end(),
+                    [](const TaskDue &due) { return due.certain; }))
+        return;
+    QStringList rates;
+    for (const Pit &pit : books.pits) {
+        const UnplannedRate rate = unplannedRate(books, pit.id, now);
+        if (!pit.retired && rate.perDay() > 0)
+            rates << QStringLiteral("%1 on %2").arg(rate.cooks).arg(pit.name);
+    }
+    if (!rates.isEmpty())
+        headline.reasons << Reason{
+            QStringLiteral("Cooks that nobody planned"),
+            QStringLiteral("%1 in %2 days; the dates count on as many to come")
+                .arg(rates.join(QStringLiteral(", ")))
+                .arg(std::lround(unplannedRate(books, books.pits.firstKey(), now).days)),
+            false,
+            {}};
+    if (lengthRatios(books, now).size() < size_t(kPlannedLengths))
+        headline.reasons << Reason{QStringLiteral("Length of planned cooks"),
+                                   QStringLiteral("as planned: fewer than %1 cooks of the log "
+                                                  "fulfilled a plan")
+                                       .arg(kPlannedLengths),
+                                   true,
+                                   {}};
 }
 
 // What the answer rests on without a record.
@@ -212,12 +266,12 @@ void assumptions(Headline &headline, const Books &books, const FuelAnswer &fuel,
             std::max(withoutHeat,
                      metersOf(books, fuel, books.tasks.value(due.task), now, local).withoutHeat);
     if (withoutHeat > 0)
-        headline.reasons << Reason{
-            QStringLiteral("Seasoned pounds"),
-            QString::number(withoutHeat) %
-                QStringLiteral(" cooks without a wood figure are counted as nothing burned"),
-            true,
-            {}};
+        headline.reasons << Reason{QStringLiteral("Wood burned"),
+                                   limitWords(withoutHeat, "cook without a wood figure is",
+                                              "cooks without a wood figure are") %
+                                       QStringLiteral(" counted as nothing burned"),
+                                   true,
+                                   {}};
 }
 
 } // namespace
@@ -231,19 +285,50 @@ QString taskPhrase(const Books &books, RecordId task)
     return text.isEmpty() ? QStringLiteral("task") : text;
 }
 
+QString dueBandText(const TaskDue &due, const LocalTime &local)
+{
+    if (due.certain || !due.dueEarly.isValid() || due.dueEarly == due.dueLate)
+        return {};
+    if (!due.dueLate.isValid())
+        return QStringLiteral("9 in 10 not before ") % local.shortDayText(due.dueEarly);
+    return QStringLiteral("8 in 10 between ") % local.shortDayText(due.dueEarly) %
+           QStringLiteral(" and ") % local.shortDayText(due.dueLate);
+}
+
+QString snoozeText(const Books &books, const TaskDue &due, const LocalTime &local)
+{
+    if (!due.snoozed)
+        return {};
+    QString text = QStringLiteral("put off until ") % local.shortDayText(due.snoozedUntil);
+    if (!due.snoozeReason.trimmed().isEmpty())
+        text += QStringLiteral(": ") % due.snoozeReason.trimmed();
+    const UpkeepTask task = books.tasks.value(due.task);
+    if (task.blocksLighting || task.blocksTowing)
+        text += task.blocksTowing && !task.blocksLighting
+                    ? QStringLiteral(" (it blocks towing all the same)")
+                    : QStringLiteral(" (it blocks lighting all the same)");
+    return text;
+}
+
 Headline upkeepHeadline(const Books &books, const FuelAnswer &fuel, const UpkeepAnswer &answer,
                         Instant now, const LocalTime &local)
 {
     Headline headline;
-    const qsizetype overdue = std::count_if(answer.tasks.begin(), answer.tasks.end(),
-                                            [](const TaskDue &d) { return d.overdue; });
+    // Tasks that are put off come last.
+    const qsizetype snoozed = std::count_if(answer.tasks.begin(), answer.tasks.end(),
+                                            [](const TaskDue &d) { return d.snoozed; });
+    const qsizetype overdue =
+        std::count_if(answer.tasks.begin(), answer.tasks.end(),
+                      [](const TaskDue &d) { return d.overdue && !d.snoozed; });
+    const bool asked = !answer.tasks.isEmpty() && !answer.tasks.first().snoozed;
     if (overdue > 0)
         overdueSentence(headline, books, answer, overdue, now, local);
-    else if (!answer.tasks.isEmpty() && answer.tasks.first().due.isValid())
+    else if (asked && answer.tasks.first().due.isValid())
         comingSentence(headline, books, answer, now, local);
     else
-        emptySentence(headline, !answer.tasks.isEmpty());
+        emptySentence(headline, !answer.tasks.isEmpty(), snoozed);
     taskReasons(headline, books, answer, local);
+    spreadReasons(headline, books, answer, now);
     assumptions(headline, books, fuel, answer, now, local);
     return headline;
 }

@@ -9,6 +9,12 @@ namespace rickyard::domain {
 // "gasket test on Long Tom"; the trailer's and the kit's tasks stand alone.
 QString taskPhrase(const Books &books, RecordId task);
 
+// "8 in 10 between 3 Dec and 16 Dec": from the day with one chance in ten to that with nine. Empty
+// where the due date has no spread.
+QString dueBandText(const TaskDue &due, const LocalTime &local);
+// "put off until 20 Dec: waiting for paint"; empty when it is not.
+QString snoozeText(const Books &books, const TaskDue &due, const LocalTime &local);
+
 // Reads the tasks (most urgent first), placements and leftovers of `answer`. It reports what the
 // records say; it never calls a pit safe to light.
 Headline upkeepHeadline(const Books &books, const FuelAnswer &fuel, const UpkeepAnswer &answer,

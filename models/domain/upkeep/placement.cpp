@@ -1,214 +1,257 @@
 #include "models/domain/upkeep/placement.h"
 
 #include <algorithm>
+#include <cmath>
+#include <numeric>
 
 namespace rickyard::domain {
 
 namespace {
 
-Instant horizonOf(Instant now, const LocalTime &local)
+constexpr Duration kShortest = Duration::ofBase(60); // work without a length still takes a moment
+
+Duration lengthOf(const Work &work)
 {
-    return local.startOf(local.dateOf(now).addDays(kPlacementDays));
+    return std::max(work.length, kShortest);
 }
 
-bool overlaps(const Agreed &a, Instant start, Instant end)
+qint64 nextOnGrid(Instant at)
 {
-    return a.start < end && start < a.end;
+    const qint64 grid = kPlacementGrid.base();
+    return (at.seconds() / grid + 1) * grid;
 }
 
-// People taken at one moment; every agreed visit takes one, wherever its hours came from.
-int busyAt(const QVector<Agreed> &taken, Instant at)
+// Days late, times weight, of a start.
+qint64 latenessOf(const Work &work, Instant start, Instant now, const LocalTime &local)
 {
-    return static_cast<int>(std::count_if(
-        taken.begin(), taken.end(), [at](const Agreed &a) { return a.start <= at && at < a.end; }));
+    const QDate day = local.dateOf(start);
+    qint64 days = 0;
+    if (work.overdue)
+        days = local.dateOf(now).daysTo(day);
+    else if (work.before && start + lengthOf(work) > *work.before)
+        days = std::max<qint64>(1, local.dateOf(*work.before - Duration::ofBase(1)).daysTo(day));
+    return work.priority * std::max<qint64>(0, days);
 }
 
-// The people of all crew hours that cover a moment.
-int peopleAt(const Yardtime &time, Instant at)
+int wasteOf(const Work &work, Instant start)
 {
-    int people = 0;
-    for (const WorkWindow &w : time.windows)
-        if (w.start <= at && at < w.end)
-            people += w.people;
-    return people;
+    int run = work.run.isEmpty() ? 1000 : 0;
+    for (const IntervalRun &r : work.run)
+        if (r.from <= start)
+            run = r.permille;
+    return 1000 - run;
 }
 
-bool someoneFree(const Yardtime &time, const QVector<Agreed> &taken, Instant start, Instant end)
+// Starts from `from` to `to`, cut where their cost changes: at midnight, at the limit, and where
+// the interval runs on. A cut begins at the next start point, so that none is lost.
+void addRanges(WorkPiece &piece, const Work &work, Instant from, Instant to, Instant now,
+               const LocalTime &local)
 {
-    // The balance changes only where a visit begins or crew hours begin or end.
-    QVector<Instant> moments{start};
-    for (const Agreed &a : taken)
-        if (a.start > start && a.start < end)
-            moments << a.start;
-    for (const WorkWindow &w : time.windows)
-        for (const Instant edge : {w.start, w.end})
-            if (edge > start && edge < end)
-                moments << edge;
-    return std::all_of(moments.begin(), moments.end(),
-                       [&](Instant at) { return busyAt(taken, at) < peopleAt(time, at); });
-}
-
-bool pitFree(const QVector<Agreed> &taken, RecordId pit, Instant start, Instant end)
-{
-    return pit == 0 || std::none_of(taken.begin(), taken.end(), [&](const Agreed &a) {
-               return a.pit == pit && overlaps(a, start, end);
-           });
-}
-
-// First burn that is to be lit at or after a moment.
-const Burn *nextLighting(const QVector<Burn> &burns, Instant from)
-{
-    for (const Burn &b : burns)
-        if (b.cook == 0 && b.start >= from)
-            return &b;
-    return nullptr;
-}
-
-Work workOf(const UpkeepTask &task, const TaskDue &due)
-{
-    Work work;
-    work.task = task.id;
-    work.pit = task.pit.value_or(0);
-    work.length = task.work;
-    work.coldBefore = task.coldBefore;
-    work.cureAfter = task.cureAfter;
-    work.overdue = due.overdue;
-    work.due = due.due;
-    work.priority = task.priority;
-    work.earlierHelps = due.worst > 0;
-    return work;
-}
-
-// The limit: the next lighting for what runs up with fire or blocks it, else the due day's end.
-void setLimit(Work &work, const UpkeepTask &task, const DueForecast &forecast,
-              const QVector<Burn> &burns, Instant now)
-{
-    if (forecast.byDays && forecast.at > now)
-        work.before = forecast.at;
-    if (!forecast.byDays || task.blocksLighting) {
-        const Burn *next = nextLighting(burns, std::max(forecast.at, now));
-        if (next != nullptr && (task.blocksLighting || !work.before)) {
-            work.before = next->start;
-            work.blockedCook = next->planned;
-            work.required = task.blocksLighting;
-        }
+    QVector<Instant> cuts; // last start of a cost
+    for (QDate day = local.dateOf(from); local.startOf(day.addDays(1)) <= to; day = day.addDays(1))
+        cuts << local.startOf(day.addDays(1)) - Duration::ofBase(1);
+    if (work.before)
+        cuts << *work.before - lengthOf(work);
+    for (const IntervalRun &r : work.run)
+        cuts << r.from - Duration::ofBase(1);
+    cuts << to;
+    std::sort(cuts.begin(), cuts.end());
+    Instant start = from;
+    for (const Instant cut : cuts) {
+        const Instant last = std::min(cut, to);
+        if (last < start)
+            continue;
+        piece.starts << StartRange{start.seconds(), last.seconds(),
+                                   latenessOf(work, start, now, local), wasteOf(work, start)};
+        start = Instant::ofSeconds(nextOnGrid(last));
     }
+}
+
+QVector<Agreed> withPlan(const QVector<Agreed> &agreed, const QVector<Work> &work,
+                         const PlacementPlan &plan)
+{
+    QVector<Agreed> taken = agreed;
+    for (qsizetype i = 0; i < work.size(); ++i)
+        if (const auto start = plan.starts.at(i)) {
+            const Instant at = Instant::ofSeconds(*start);
+            const Work &w = work.at(i);
+            taken << Agreed{w.task, w.pit, at, at + lengthOf(w), w.people};
+        }
+    return taken;
 }
 
 } // namespace
 
-QVector<Work> workToPlace(const Books &books, const FuelAnswer &fuel, const QVector<TaskDue> &dues,
-                          Instant now, const LocalTime &local)
+Instant placementHorizon(Instant now, const LocalTime &local)
 {
-    QVector<RecordId> booked;
-    for (const Agreed &a : agreedVisits(books, now))
-        booked << a.task;
-    const Instant horizon = horizonOf(now, local);
-    QVector<Work> list;
-    for (const TaskDue &due : dues) {
-        const UpkeepTask task = books.tasks.value(due.task);
-        const DueForecast forecast = forecastDue(books, fuel, task, now, local);
-        if (!forecast.known || forecast.at > horizon || booked.contains(due.task))
-            continue;
-        Work work = workOf(task, due);
-        const DueForecast release = forecastDue(books, fuel, task, now, local, kReleaseShare);
-        const Instant opens = release.byDays ? local.startOf(release.day) : release.at;
-        work.release = std::max(now, release.known ? std::min(opens, forecast.at) : now);
-        setLimit(work, task, forecast, burnsForTask(books, task, now), now);
-        list << work;
-    }
-    std::sort(list.begin(), list.end(), [](const Work &a, const Work &b) {
-        if (a.due != b.due)
-            return a.due < b.due;
-        return a.priority != b.priority ? a.priority > b.priority : a.task < b.task;
-    });
-    return list;
+    return local.startOf(local.dateOf(now).addDays(kPlacementDays));
 }
 
-QVector<Agreed> agreedVisits(const Books &books, Instant now)
+QVector<WorkWindow> openFor(const Work &work, const Yardtime &time, const QVector<Agreed> &taken)
 {
-    QVector<Agreed> agreed;
-    for (const Visit &v : books.visits) {
-        const UpkeepTask task = books.tasks.value(v.task);
-        const Instant end = v.end.value_or(v.start + task.work);
-        if ((v.state == VisitState::Placed || v.state == VisitState::Started) && end > now)
-            agreed << Agreed{v.task, task.pit.value_or(0), v.start, end};
+    QVector<WorkWindow> open = time.windows;
+    if (work.pit != 0) {
+        open = freeWindows(open, time.fires.value(work.pit), work.coldBefore, work.cureAfter);
+        for (const Agreed &a : taken)
+            if (a.pit == work.pit)
+                open = cutOut(open, a.start, a.end);
     }
-    return agreed;
+    if (work.daylight)
+        open = within(open, time.daylight);
+    if (work.dryWeather && time.dryDays)
+        open = within(open, *time.dryDays);
+    return open;
 }
 
-Yardtime yardtimeOf(const Books &books, Instant now, const LocalTime &local)
+QVector<CrewStep> crewSteps(const Yardtime &time, const QVector<Agreed> &taken)
 {
-    Yardtime time;
-    time.windows = crewWindows(books, now, horizonOf(now, local), local);
-    Duration coldest; // a pit that has been out for longer is cold for every task
-    for (const UpkeepTask &task : books.tasks)
-        coldest = std::max(coldest, task.coldBefore);
-    for (const Pit &pit : books.pits) {
-        QVector<Burn> fires = burnsOf(books, pit.id, now);
-        fires.removeIf([&](const Burn &b) { return b.end + coldest <= now; });
-        time.fires.insert(pit.id, fires);
+    QMap<qint64, int> changes;
+    for (const WorkWindow &w : time.windows) {
+        changes[w.start.seconds()] += w.people;
+        changes[w.end.seconds()] -= w.people;
     }
-    return time;
+    for (const Agreed &a : taken) {
+        changes[a.start.seconds()] -= a.people;
+        changes[a.end.seconds()] += a.people;
+    }
+    QVector<CrewStep> steps;
+    int people = 0;
+    for (auto it = changes.cbegin(); it != changes.cend(); ++it) {
+        people += it.value();
+        steps << CrewStep{it.key(), std::max(0, people)};
+    }
+    return steps;
 }
 
 std::optional<Instant> earliestStart(const Work &work, const Yardtime &time,
                                      const QVector<Agreed> &taken, Instant from, Instant until)
 {
-    const QVector<Burn> fires = work.pit != 0 ? time.fires.value(work.pit) : QVector<Burn>();
-    std::optional<Instant> best;
-    for (const WorkWindow &w : freeWindows(time.windows, fires, work.coldBefore, work.cureAfter)) {
-        // A best start is a window's own, or the end of other work in it.
-        QVector<Instant> starts{std::max(w.start, from)};
-        for (const Agreed &a : taken)
-            starts << a.end;
-        for (const WorkWindow &other : time.windows)
-            starts << other.start;
-        for (const Instant start : starts) {
-            const Instant end = start + work.length;
-            if (start < from || start < w.start || end > std::min(w.end, until) ||
-                (best && start >= *best))
-                continue;
-            if (someoneFree(time, taken, start, end) && pitFree(taken, work.pit, start, end))
-                best = start;
+    const QVector<CrewStep> crew = crewSteps(time, taken);
+    const auto enough = [&](Instant start, Instant end) {
+        int people = 0;
+        for (const CrewStep &step : crew) {
+            if (step.from >= end.seconds())
+                break;
+            if (step.from > start.seconds() && people < work.people)
+                return false;
+            people = step.people;
         }
+        return people >= work.people;
+    };
+    std::optional<Instant> best;
+    const auto offer = [&](Instant start) {
+        if ((!best || start < *best) && enough(start, start + lengthOf(work)))
+            best = start;
+    };
+    for (const WorkWindow &w : openFor(work, time, taken)) {
+        const Instant first = std::max(w.start, from);
+        const Instant last = std::min(w.end, until) - lengthOf(work);
+        for (Instant start = first; start <= last && (!best || start < *best);
+             start = Instant::ofSeconds(nextOnGrid(start)))
+            offer(start);
+        for (const Agreed &a : taken)
+            if (a.end > first && a.end <= last)
+                offer(a.end);
     }
     return best;
 }
 
+PlacementProblem placementProblem(const QVector<Work> &work, const QVector<RecordId> &barred,
+                                  const QVector<Agreed> &agreed, const Yardtime &time, Instant now,
+                                  const LocalTime &local)
+{
+    const Instant horizon = placementHorizon(now, local);
+    PlacementProblem problem;
+    problem.grid = kPlacementGrid.base();
+    problem.crew = crewSteps(time, agreed);
+    QVector<qsizetype> order(work.size());
+    std::iota(order.begin(), order.end(), 0);
+    std::sort(order.begin(), order.end(), [&](qsizetype i, qsizetype k) {
+        const Work &a = work.at(i);
+        const Work &b = work.at(k);
+        return std::make_tuple(a.due, -a.priority, a.task) <
+               std::make_tuple(b.due, -b.priority, b.task);
+    });
+    for (qsizetype i = 0; i < work.size(); ++i) {
+        const Work &w = work.at(i);
+        WorkPiece piece;
+        piece.key = order.indexOf(i);
+        piece.length = lengthOf(w).base();
+        piece.people = std::max(1, w.people);
+        piece.pit = w.pit;
+        piece.leftOut = qint64(w.priority) * kLeftOutDays;
+        Instant release = std::max(now, w.release);
+        for (const Agreed &a : agreed)
+            if (w.after != 0 && a.task == w.after)
+                release = std::max(release, a.end);
+        const Instant until = w.required && w.before ? std::min(*w.before, horizon) : horizon;
+        if (!barred.contains(w.task)) {
+            for (qsizetype k = 0; k < work.size(); ++k)
+                if (w.after != 0 && work.at(k).task == w.after)
+                    piece.after = static_cast<int>(k);
+            for (const WorkWindow &open : openFor(w, time, agreed)) {
+                const Instant from = std::max(open.start, release);
+                const Instant to = std::min(open.end, until) - lengthOf(w);
+                if (from <= to)
+                    addRanges(piece, w, from, to, now, local);
+                // As soon as agreed work sets somebody free.
+                for (const Agreed &a : agreed)
+                    if (a.end > from && a.end <= to)
+                        addRanges(piece, w, a.end, a.end, now, local);
+            }
+        }
+        problem.pieces << piece;
+    }
+    return problem;
+}
+
+QString gapWords(double provenGap)
+{
+    if (provenGap <= 0)
+        return {};
+    const double percent = std::ceil(100 * provenGap - 1e-9);
+    return QStringLiteral("within ") % QString::number(percent, 'f', 0) %
+           QStringLiteral(" % of the best possible");
+}
+
 PlacementResult placeWork(const Books &books, const QVector<Work> &work,
                           const QVector<Agreed> &agreed, const Yardtime &time, Instant now,
-                          const LocalTime &local)
+                          const LocalTime &local, const SolverLimits &limits)
 {
-    const Instant horizon = horizonOf(now, local);
     PlacementResult result;
-    QVector<Agreed> taken = agreed;
     for (const Agreed &a : agreed) {
         const Instant free = a.end + books.tasks.value(a.task).cureAfter;
         result.placements << Placement{a.task, a.start, a.end, free, false, true};
         if (const auto clash = explainClash(books, a, time, agreed, now, local))
             result.unplaced << *clash;
     }
-    for (const Work &w : work) {
-        const Instant limit = w.before ? std::min(*w.before, horizon) : horizon;
-        std::optional<Instant> start = earliestStart(w, time, taken, w.release, limit);
-        if (!start && w.earlierHelps)
-            start = earliestStart(w, time, taken, now, limit);
-        bool late = w.overdue;
-        if (!start && !w.required && w.before) {
-            start = earliestStart(w, time, taken, *w.before, horizon);
-            late = true;
+    const QMap<RecordId, Unplaced> against = placementFaults(books, work, now, local);
+    const QVector<RecordId> barred = against.keys();
+    const PlacementPlan plan =
+        solvePlacement(placementProblem(work, barred, agreed, time, now, local), limits);
+    QVector<RecordId> leftOut;
+    for (qsizetype i = 0; i < work.size(); ++i) {
+        const Work &w = work.at(i);
+        if (const auto start = plan.starts.at(i)) {
+            const Instant at = Instant::ofSeconds(*start);
+            const Instant end = at + w.length;
+            const bool late =
+                (w.overdue && w.due < local.dateOf(at)) || (w.before && end > *w.before);
+            result.placements << Placement{w.task, at, end, end + w.cureAfter, late, false};
+        } else if (against.contains(w.task)) {
+            result.unplaced << against.value(w.task);
+        } else {
+            leftOut << w.task;
         }
-        if (!start) {
-            result.unplaced << explainUnplaced(books, w, time, taken, now, local);
-            continue;
-        }
-        const Instant end = *start + w.length;
-        taken << Agreed{w.task, w.pit, *start, end};
-        result.placements << Placement{w.task, *start, end, end + w.cureAfter, late, false};
     }
+    result.unplaced += explainLeftOut(books, work, leftOut, barred, agreed,
+                                      withPlan(agreed, work, plan), time, now, local, limits);
     std::stable_sort(result.placements.begin(), result.placements.end(),
                      [](const Placement &a, const Placement &b) { return a.start < b.start; });
+    result.weightedDays = plan.late;
+    result.wasted = static_cast<double>(plan.waste) / 1000;
+    result.provenGap = plan.gap();
+    result.nodes = plan.nodes;
     return result;
 }
 

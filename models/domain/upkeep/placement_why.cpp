@@ -1,6 +1,8 @@
 // The words for work that has no place: what stands in the way, and the least that would help.
 #include "models/domain/quantities/units.h"
+#include "models/domain/upkeep/due_words.h"
 #include "models/domain/upkeep/placement.h"
+#include "models/domain/upkeep/placement_help.h"
 
 #include <algorithm>
 
@@ -8,50 +10,16 @@ namespace rickyard::domain {
 
 namespace {
 
-constexpr Duration kStep = Duration::ofBase(1800); // changes are tried in half hours
-constexpr int kSteps = 48;
-
-// A stretch between two fires in which the work could lie, whether or not anybody is there.
-struct Gap {
-    Instant from; // cold
-    Instant to;   // to be cleared for the next lighting
-    const Burn *last = nullptr;
-    const Burn *next = nullptr;
-    [[nodiscard]] Duration length() const { return to - from; }
-};
-
-// The longest gap between now and the limit; its length may be negative.
-Gap longestGap(const Work &work, const QVector<Burn> &fires, Instant now, Instant limit)
-{
-    std::optional<Gap> best;
-    Gap gap;
-    gap.from = now;
-    const auto close = [&](Instant to, const Burn *next) {
-        gap.to = to;
-        gap.next = next;
-        if (to > now && (!best || gap.length() > best->length()))
-            best = gap;
-    };
-    for (const Burn &b : fires) {
-        const Instant clear = b.start - clearBeforeLighting(work.cureAfter);
-        if (b.start > now && b.start <= limit)
-            close(clear, &b);
-        if (b.start <= limit && b.end + work.coldBefore > gap.from) {
-            gap.from = b.end + work.coldBefore;
-            gap.last = &b;
-        }
-    }
-    if (gap.from < limit && (fires.isEmpty() || fires.last().start < limit))
-        close(limit, nullptr);
-    if (!best)
-        close(limit, nullptr);
-    return best.value_or(gap);
-}
-
 QString needs(const Work &work)
 {
     QString text =
         QStringLiteral("needs ") % formatDuration(work.length) % QStringLiteral(" of work");
+    if (work.people > 1)
+        text += QStringLiteral(" by ") % QString::number(work.people) % QStringLiteral(" people");
+    if (work.daylight)
+        text += QStringLiteral(" in daylight");
+    if (work.dryWeather)
+        text += QStringLiteral(" in dry weather");
     if (work.coldBefore.base() > 0)
         text +=
             QStringLiteral(" after ") % formatDuration(work.coldBefore) % QStringLiteral(" cold");
@@ -63,7 +31,11 @@ QString needs(const Work &work)
 
 QString limitText(const Books &books, const Work &work, Instant limit, const LocalTime &local)
 {
-    if (work.blockedCook == 0)
+    if (work.blockedEvent != 0 && work.before == limit)
+        return QStringLiteral(" before leaving for the ") %
+               books.events.value(work.blockedEvent).name % QStringLiteral(" (") %
+               local.timeText(limit) % QLatin1Char(')');
+    if (work.blockedCook == 0 || work.before != limit)
         return QStringLiteral(" by ") % local.dayText(local.dateOf(limit));
     Burn burn;
     burn.planned = work.blockedCook;
@@ -72,165 +44,146 @@ QString limitText(const Books &books, const Work &work, Instant limit, const Loc
            local.timeText(limit) % QLatin1Char(')');
 }
 
-// Crew hours stretched at one end: the least that makes the work fit.
-QString stretchCrew(const Work &work, const Yardtime &time, const QVector<Agreed> &taken,
-                    Instant now, Instant limit, Duration by, const LocalTime &local)
+QString whyFires(const Books &books, const PlacementGap &gap, const Work &work,
+                 const LocalTime &local)
 {
-    for (const WorkWindow &w : time.windows) {
-        if (w.start >= limit)
-            break;
-        Yardtime changed = time;
-        changed.windows = {w};
-        changed.windows.first().end = w.end + by;
-        if (earliestStart(work, changed, taken, now, limit))
-            return QStringLiteral("Have the crew stay ") % formatDuration(by) %
-                   QStringLiteral(" longer on ") % local.timeText(w.start) % QLatin1Char('.');
-        changed.windows.first().end = w.end;
-        changed.windows.first().start = w.start - by;
-        if (earliestStart(work, changed, taken, now, limit))
-            return QStringLiteral("Have the crew start ") % formatDuration(by) %
-                   QStringLiteral(" earlier on ") % local.timeText(w.start) % QLatin1Char('.');
-    }
-    return {};
-}
-
-// One planned cook lit later.
-QString shiftCook(const Books &books, const Work &work, const Yardtime &time,
-                  const QVector<Agreed> &taken, Instant now, Instant limit, Duration by)
-{
-    const QVector<Burn> fires = time.fires.value(work.pit);
-    for (int i = 0; i < fires.size(); ++i) {
-        const Burn &burn = fires.at(i);
-        if (burn.cook != 0 || burn.start > limit)
-            continue;
-        QVector<Burn> moved = fires;
-        moved[i].start = burn.start + by;
-        moved[i].end = burn.end + by;
-        if (i + 1 < fires.size() && moved.at(i).end > fires.at(i + 1).start)
-            continue;
-        Yardtime changed = time;
-        changed.fires.insert(work.pit, moved);
-        const Instant until = burn.start == limit ? limit + by : limit;
-        if (earliestStart(work, changed, taken, now, until))
-            return QStringLiteral("Light the ") % burnName(books, burn) % QLatin1Char(' ') %
-                   formatDuration(by) % QStringLiteral(" later.");
-    }
-    return {};
-}
-
-QString smallestChange(const Books &books, const Work &work, const Yardtime &time,
-                       const QVector<Agreed> &taken, Instant now, Instant limit,
-                       const LocalTime &local)
-{
-    for (int step = 1; step <= kSteps; ++step) {
-        const Duration by = Duration::ofBase(kStep.base() * step);
-        QString help = stretchCrew(work, time, taken, now, limit, by, local);
-        if (help.isEmpty())
-            help = shiftCook(books, work, time, taken, now, limit, by);
-        if (!help.isEmpty())
-            return help;
-    }
-    return {};
-}
-
-Unplaced explainFires(const Books &books, const Work &work, const Yardtime &time,
-                      const QVector<Agreed> &taken, Instant now, Instant limit,
-                      const LocalTime &local)
-{
-    const Gap gap = longestGap(work, time.fires.value(work.pit), now, limit);
     const QString pit = books.pits.value(work.pit).name;
-    Unplaced answer;
-    answer.task = work.task;
-    answer.why = needs(work);
     if (gap.length() >= work.length)
-        answer.why += QStringLiteral(", but no crew hours meet the time when ") % pit %
-                      QStringLiteral(" is cold (from ") % local.timeText(gap.from) %
-                      QStringLiteral(")");
-    else if (gap.last != nullptr && gap.next != nullptr)
-        answer.why += QStringLiteral(", but the fires of ") % pit % QStringLiteral(" are ") %
-                      formatDuration(gap.next->start - gap.last->end) % QStringLiteral(" apart");
-    else if (gap.next != nullptr)
-        answer.why += QStringLiteral(", but ") % pit % QStringLiteral(" is lit at ") %
-                      local.timeText(gap.next->start);
-    else
-        answer.why += QStringLiteral(", but ") % pit % QStringLiteral(" is not cold until ") %
-                      local.timeText(gap.from);
-    answer.help = smallestChange(books, work, time, taken, now, limit, local);
-    if (!answer.help.isEmpty())
-        return answer;
-    // No single change does: name the two that do together.
-    if (gap.next != nullptr && gap.length() < work.length)
-        answer.help = QStringLiteral("Light the ") % burnName(books, *gap.next) % QLatin1Char(' ') %
-                      formatDuration(work.length - gap.length()) %
-                      QStringLiteral(" later, and have one person there from ") %
-                      local.timeText(gap.from) % QLatin1Char('.');
-    else
-        answer.help = QStringLiteral("Have one person there from ") % local.timeText(gap.from) %
-                      QStringLiteral(" for ") % formatDuration(work.length) % QLatin1Char('.');
-    return answer;
+        return QStringLiteral(", but no crew hours meet the time when ") % pit %
+               QStringLiteral(" is cold (from ") % local.timeText(gap.from) % QStringLiteral(")");
+    if (gap.last && gap.next)
+        return QStringLiteral(", but the fires of ") % pit % QStringLiteral(" are ") %
+               formatDuration(gap.next->start - gap.last->end) % QStringLiteral(" apart");
+    if (gap.next)
+        return QStringLiteral(", but ") % pit % QStringLiteral(" is lit at ") %
+               local.timeText(gap.next->start);
+    return QStringLiteral(", but ") % pit % QStringLiteral(" is not cold until ") %
+           local.timeText(gap.from);
 }
 
-// There would be room on the pit and in the crew's hours, were it not for other work.
-Unplaced explainTaken(const Work &work, const QVector<Agreed> &taken, Instant free,
-                      const QString &by, const LocalTime &local)
+// What stands in the way, told by what would have to go first.
+QString whyNot(const Books &books, const Work &work, const Yardtime &time, const LeftOutSpan &span,
+               const LocalTime &local)
 {
-    Unplaced answer;
-    answer.task = work.task;
-    answer.why = needs(work) % QStringLiteral(", but the crew hours") % by %
-                 QStringLiteral(" are taken by other work");
-    const bool pitTaken =
-        work.pit != 0 && std::any_of(taken.begin(), taken.end(), [&](const Agreed &a) {
-            return a.pit == work.pit && a.start < free + work.length && free < a.end;
-        });
-    // Another pair of hands does not help when the pit itself is taken.
-    answer.help = pitTaken
-                      ? QString(QStringLiteral("Move other work on this pit that can wait, or "
-                                               "make the crew hours of ") %
-                                local.timeText(free) % QLatin1Char(' ') %
-                                formatDuration(work.length) % QStringLiteral(" longer."))
-                      : QString(QStringLiteral("One more person on ") % local.timeText(free) %
-                                QStringLiteral(" would do, or move other work that can wait."));
-    return answer;
+    const QString by = limitText(books, work, span.limit, local);
+    Duration longest;
+    for (const WorkWindow &w : time.windows)
+        if (w.start < span.limit && w.end > span.from)
+            longest = std::max(longest, std::min(w.end, span.limit) - std::max(w.start, span.from));
+    if (longest.base() == 0)
+        return needs(work) % QStringLiteral(", but there are no crew hours") % by;
+    int people = 0;
+    for (const CrewStep &step : crewSteps(time, {}))
+        if (step.from < span.limit.seconds())
+            people = std::max(people, step.people);
+    if (people < work.people)
+        return needs(work) % QStringLiteral(", but no more than ") % QString::number(people) %
+               QStringLiteral(" are there at once") % by;
+    if (longest < work.length)
+        return needs(work) % QStringLiteral(" in one go, but the longest crew hours") % by %
+               QStringLiteral(" are ") % formatDuration(longest);
+    if (earliestStart(work, time, {}, span.from, span.limit))
+        return needs(work) % QStringLiteral(", but the crew hours") % by %
+               QStringLiteral(" are taken by other work");
+    Work anyDay = work;
+    anyDay.daylight = anyDay.dryWeather = false;
+    if (earliestStart(anyDay, time, {}, span.from, span.limit))
+        return needs(work) % QStringLiteral(", but no crew hours") % by % QStringLiteral(" are ") %
+               (work.daylight ? QStringLiteral("long enough in daylight")
+                              : QStringLiteral("expected to be dry for long enough"));
+    if (work.pit == 0)
+        return needs(work) % QStringLiteral(", but never are enough people there for so long") % by;
+    const PlacementGap gap = longestGap(work, time.fires.value(work.pit), span.from, span.limit);
+    return needs(work) % whyFires(books, gap, work, local) % by;
+}
+
+// Tasks that wait for each other in a circle, from `task` on; empty: none.
+QVector<RecordId> circleFrom(const QVector<Work> &work, RecordId task)
+{
+    QVector<RecordId> seen;
+    for (RecordId at = task; at != 0 && !seen.contains(at);) {
+        seen << at;
+        RecordId next = 0;
+        for (const Work &w : work)
+            if (w.task == at)
+                next = w.after;
+        if (next == task)
+            return seen;
+        at = next;
+    }
+    return {};
 }
 
 } // namespace
 
-Unplaced explainUnplaced(const Books &books, const Work &work, const Yardtime &time,
-                         const QVector<Agreed> &taken, Instant now, const LocalTime &local)
+QMap<RecordId, Unplaced> placementFaults(const Books &books, const QVector<Work> &work, Instant now,
+                                         const LocalTime &local)
 {
-    Instant limit = local.startOf(local.dateOf(now).addDays(kPlacementDays));
-    if (work.before && *work.before > now)
-        limit = std::min(limit, *work.before);
-    // Work that nothing has run up yet can only be done once its fire is out.
-    const Instant from = work.earlierHelps ? now : std::max(now, work.release);
-    const QString by = limitText(books, work, limit, local);
-    Unplaced answer;
-    answer.task = work.task;
-    bool anyHours = false;
-    Duration longest;
-    for (const WorkWindow &w : time.windows)
-        if (w.start < limit && w.end > from) {
-            anyHours = true;
-            longest = std::max(longest, w.end - w.start);
+    QMap<RecordId, Unplaced> faults;
+    for (const Work &w : work) {
+        const QVector<RecordId> circle = circleFrom(work, w.task);
+        const Pit pit = books.pits.value(w.pit);
+        if (w.pit != 0 && pit.retired) {
+            faults.insert(w.task, {w.task,
+                                   QStringLiteral("is for ") % pit.name %
+                                       QStringLiteral(", which is retired"),
+                                   QStringLiteral("Retire the task too, or give it another pit.")});
+        } else if (!circle.isEmpty()) {
+            QStringList names;
+            for (const RecordId task : circle)
+                names << taskPhrase(books, task);
+            faults.insert(
+                w.task,
+                {w.task,
+                 circle.size() == 1 ? QStringLiteral("is to come after itself")
+                                    : QString(QStringLiteral("waits for tasks that wait for it: ") %
+                                              names.join(QStringLiteral(", "))),
+                 QStringLiteral("Take one of them out of the order: choose no task to come before "
+                                "it.")});
+        } else if (w.required && w.before && std::max(now, w.release) + w.length > *w.before) {
+            const QString by = limitText(books, w, *w.before, local);
+            const bool putOff = w.snoozedUntil.isValid() && local.startOf(w.snoozedUntil) > now;
+            faults.insert(
+                w.task,
+                {w.task,
+                 putOff
+                     ? QString(QStringLiteral("is put off until ") % local.dayText(w.snoozedUntil) %
+                               QStringLiteral(", but has to be over") % by)
+                     : QString(needs(w) % QStringLiteral(", and there is no time left for it") %
+                               by),
+                 putOff ? QStringLiteral("Put it off no longer, or light and leave later.")
+                        : QStringLiteral("Light and leave later.")});
         }
-    if (!anyHours) {
-        answer.why = needs(work) % QStringLiteral(", but there are no crew hours") % by;
-        answer.help = QStringLiteral("Find ") % formatDuration(work.length) %
-                      QStringLiteral(" for one person") % by % QLatin1Char('.');
-        return answer;
     }
-    if (longest < work.length) {
-        answer.why = needs(work) % QStringLiteral(" in one go, but the longest crew hours") % by %
-                     QStringLiteral(" are ") % formatDuration(longest);
-        answer.help = QStringLiteral("Make one of them ") % formatDuration(work.length - longest) %
-                      QStringLiteral(" longer.");
-        return answer;
+    return faults;
+}
+
+QVector<Unplaced> explainLeftOut(const Books &books, const QVector<Work> &work,
+                                 const QVector<RecordId> &leftOut, const QVector<RecordId> &barred,
+                                 const QVector<Agreed> &agreed, const QVector<Agreed> &taken,
+                                 const Yardtime &time, Instant now, const LocalTime &local,
+                                 const SolverLimits &limits)
+{
+    QVector<Unplaced> list;
+    const PlacementHelp help(books, work, leftOut, barred, agreed, taken, time, now, local, limits);
+    for (const Work &w : work) {
+        if (!leftOut.contains(w.task))
+            continue;
+        Unplaced answer;
+        answer.task = w.task;
+        if (leftOut.contains(w.after) || barred.contains(w.after)) {
+            const QString first = taskPhrase(books, w.after);
+            answer.why = QStringLiteral("comes after the ") % first %
+                         QStringLiteral(", which has no place itself");
+            answer.help = QStringLiteral("Find a place for the ") % first % QLatin1Char('.');
+        } else {
+            const LeftOutSpan span = help.spanOf(w);
+            answer.why = whyNot(books, w, time, span, local);
+            answer.help = help.smallestChange(w, span);
+        }
+        list << answer;
     }
-    if (const auto free = earliestStart(work, time, {}, from, limit))
-        return explainTaken(work, taken, *free, by, local);
-    answer = explainFires(books, work, time, taken, from, limit, local);
-    answer.why += by;
-    return answer;
+    return list;
 }
 
 std::optional<Unplaced> explainClash(const Books &books, const Agreed &agreed, const Yardtime &time,
@@ -242,6 +195,7 @@ std::optional<Unplaced> explainClash(const Books &books, const Agreed &agreed, c
     work.task = task.id;
     work.pit = agreed.pit;
     work.length = agreed.end - agreed.start;
+    work.people = agreed.people;
     work.coldBefore = task.coldBefore;
     work.cureAfter = task.cureAfter;
     for (const Burn &b : time.fires.value(agreed.pit)) {
@@ -261,8 +215,7 @@ std::optional<Unplaced> explainClash(const Books &books, const Agreed &agreed, c
         others.removeIf([&agreed](const Agreed &a) {
             return a.task == agreed.task && a.start == agreed.start;
         });
-        const Instant horizon = local.startOf(local.dateOf(now).addDays(kPlacementDays));
-        const auto start = earliestStart(work, time, others, now, horizon);
+        const auto start = earliestStart(work, time, others, now, placementHorizon(now, local));
         answer.help =
             start
                 ? QString(QStringLiteral("Move it to ") % local.timeText(*start) % QLatin1Char('.'))

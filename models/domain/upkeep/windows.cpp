@@ -4,10 +4,7 @@
 
 namespace rickyard::domain {
 
-namespace {
-
-// What is left of the windows outside [from, to).
-QVector<WorkWindow> without(const QVector<WorkWindow> &windows, Instant from, Instant to)
+QVector<WorkWindow> cutOut(const QVector<WorkWindow> &windows, Instant from, Instant to)
 {
     QVector<WorkWindow> left;
     for (const WorkWindow &w : windows) {
@@ -27,7 +24,27 @@ QVector<WorkWindow> without(const QVector<WorkWindow> &windows, Instant from, In
     return left;
 }
 
-} // namespace
+QVector<WorkWindow> within(const QVector<WorkWindow> &windows, const QVector<WorkWindow> &allowed)
+{
+    QVector<WorkWindow> inside;
+    for (const WorkWindow &w : windows)
+        for (const WorkWindow &a : allowed) {
+            WorkWindow part = w;
+            part.start = std::max(w.start, a.start);
+            part.end = std::min(w.end, a.end);
+            if (part.start < part.end)
+                inside << part;
+        }
+    return inside;
+}
+
+QVector<WorkWindow> assumedDaylight(Instant from, Instant until, const LocalTime &local)
+{
+    QVector<WorkWindow> days;
+    for (QDate day = local.dateOf(from); local.startOf(day) < until; day = day.addDays(1))
+        days << WorkWindow{local.at(day, kDaylightFrom), local.at(day, kDaylightTo), 1};
+    return days;
+}
 
 QVector<CrewTime> crewTimesOrAssumed(const Books &books, bool *assumed)
 {
@@ -70,8 +87,10 @@ QVector<WorkWindow> crewWindows(const Books &books, Instant from, Instant until,
     for (const Event &e : books.events)
         if (e.state != EventState::Cancelled) {
             const Duration way = e.travel.value_or(Duration());
-            windows = without(windows, e.start - way, e.end + way);
+            windows = cutOut(windows, e.start - way, e.end + way);
         }
+    for (const BusyTime &busy : books.busyTimes)
+        windows = cutOut(windows, busy.start, busy.end);
     return windows;
 }
 
@@ -80,7 +99,7 @@ QVector<WorkWindow> freeWindows(const QVector<WorkWindow> &windows, const QVecto
 {
     QVector<WorkWindow> free = windows;
     for (const Burn &burn : fires)
-        free = without(free, burn.start - clearBeforeLighting(cureAfter), burn.end + coldBefore);
+        free = cutOut(free, burn.start - clearBeforeLighting(cureAfter), burn.end + coldBefore);
     return free;
 }
 

@@ -21,8 +21,9 @@ constexpr Duration kBeforeLighting = Duration::ofBase(3600);
 QVector<CrewTime> crewTimesOrAssumed(const Books &books, bool *assumed = nullptr);
 
 // Crew hours between two instants, by start; cut where the crew is away at an event (from the
-// start less the way there to the end plus the way back; cancelled ones do not count). The start
-// is wall-clock time, the length true elapsed time.
+// start less the way there to the end plus the way back; cancelled ones do not count) or busy by
+// an imported calendar, which does not say who: nobody is there. The start is wall-clock time, the
+// length true elapsed time.
 QVector<WorkWindow> crewWindows(const Books &books, Instant from, Instant until,
                                 const LocalTime &local);
 
@@ -36,5 +37,15 @@ inline Duration clearBeforeLighting(Duration cure)
 // burns of the pit (none for the trailer and the kit).
 QVector<WorkWindow> freeWindows(const QVector<WorkWindow> &windows, const QVector<Burn> &fires,
                                 Duration coldBefore, Duration cureAfter);
+
+// What is left of the windows outside [from, to).
+QVector<WorkWindow> cutOut(const QVector<WorkWindow> &windows, Instant from, Instant to);
+// The parts of the windows inside one of the allowed stretches, whose people do not count.
+QVector<WorkWindow> within(const QVector<WorkWindow> &windows, const QVector<WorkWindow> &allowed);
+
+// Daylight where it is not worked out from sun and place: 08:00 to 17:00, an assumption.
+constexpr Duration kDaylightFrom = Duration::ofBase(8 * 3600);
+constexpr Duration kDaylightTo = Duration::ofBase(17 * 3600);
+QVector<WorkWindow> assumedDaylight(Instant from, Instant until, const LocalTime &local);
 
 } // namespace rickyard::domain

@@ -353,30 +353,6 @@ Outcome<Done> Verbs::trueUp(RecordId cook)
     return Done{};
 }
 
-Outcome<RecordId> Verbs::finishTask(RecordId task, Instant start, Instant end, const QString &who,
-                                    const QString &found, std::optional<domain::Money> cost)
-{
-    // A visit that was placed for this task becomes the one that was done.
-    Visit visit;
-    for (const Visit &v : books().visits)
-        if (v.task == task &&
-            (v.state == domain::VisitState::Placed || v.state == domain::VisitState::Started)) {
-            visit = v;
-            break;
-        }
-    visit.task = task;
-    visit.state = domain::VisitState::Done;
-    visit.start = start;
-    visit.end = end;
-    visit.who = who;
-    visit.found = found;
-    visit.cost = cost;
-    const QString name = tr("finish %1").arg(books().tasks.value(task).name);
-    if (visit.id == 0)
-        return add(visit, name);
-    return firstOf(edit(visit, name), visit.id);
-}
-
 Outcome<Done> Verbs::bookVisits(const QVector<Visit> &visits)
 {
     QVector<Row> rows;
@@ -384,6 +360,27 @@ Outcome<Done> Verbs::bookVisits(const QVector<Visit> &visits)
         rows << domain::toRow(v);
     const auto done = putAll(rows, tr("book upkeep"));
     return done ? Outcome<Done>(Done{}) : Outcome<Done>(done.problems());
+}
+
+Outcome<Done> Verbs::replaceBusyTimes(const QString &source, const QVector<domain::BusyTime> &put,
+                                      const QVector<RecordId> &gone)
+{
+    QVector<Row> rows;
+    for (const domain::BusyTime &busy : put) {
+        if (busy.source != source)
+            return Outcome<Done>::failed(tr("These busy times are of another calendar."));
+        rows << domain::toRow(busy);
+    }
+    auto changes = prepared(m_workspace, rows);
+    if (!changes)
+        return Outcome<Done>(changes.problems());
+    for (const RecordId id : gone) {
+        if (books().busyTimes.value(id).source != source)
+            return Outcome<Done>::failed(tr("These busy times are of another calendar."));
+        changes.value().append(
+            {TableId::BusyTime, id, domain::rowOf(books(), TableId::BusyTime, id), std::nullopt});
+    }
+    return run(tr("import busy times of %1").arg(source), changes.value(), Origin::Import);
 }
 
 const ApplyCommand *Verbs::nextStep(bool forward, QString &why) const

@@ -100,14 +100,16 @@ public:
     Outcome<RecordId> draftOrder(domain::WoodOrder order);
     Outcome<Done> stepOrder(RecordId order, domain::OrderStep step, QDate promised = {});
 
-    // Upkeep: a done visit; the next due follows from it.
-    Outcome<RecordId> finishTask(RecordId task, Instant start, Instant end, const QString &who,
-                                 const QString &found, std::optional<domain::Money> cost);
+    // Upkeep; the work itself is in upkeep_verbs.h.
     // Files what was found or suspected on a pit and, with it, the task of looking; one step. The
     // finding's id.
     Outcome<RecordId> fileFinding(const domain::Finding &finding, const domain::UpkeepTask &task);
     // Books proposed placements as visits, in one step.
     Outcome<Done> bookVisits(const QVector<domain::Visit> &visits);
+
+    // What somebody's calendar says now, in one step: `put` come (id 0) or change, `gone` go.
+    Outcome<Done> replaceBusyTimes(const QString &source, const QVector<domain::BusyTime> &put,
+                                   const QVector<RecordId> &gone);
 
     // The file first: a refused undo leaves the stack where it was.
     Outcome<Done> undo();
