@@ -63,6 +63,11 @@ void ReasonList::setReasons(const QVector<Reason> &reasons)
         row->addWidget(label);
         row->addWidget(value, 1);
         if (reason.link.id != 0) {
+            // On a line with the words of the button.
+            const int above =
+                (theme(this).controlHeight() - value->fontMetrics().lineSpacing()) / 2;
+            label->setContentsMargins(0, above, 0, 0);
+            value->setContentsMargins(0, above, 0, 0);
             auto *open = new QPushButton(tr("Open"), line);
             open->setProperty("role", "quiet");
             open->setAccessibleName(tr("Open %1").arg(reason.label));

@@ -151,6 +151,8 @@ OrderedAmount orderedAmount(const domain::WoodOrder &order)
 
 void fitToRows(QTableView &table, int most)
 {
+    // The last column takes what is left; its usual width would press for a scroll bar.
+    table.setColumnWidth(table.model()->columnCount() - 1, theme(&table).px(72));
     const int rows = table.model()->rowCount();
     const int high = rows > 0 ? table.rowHeight(0) : theme(&table).rowHeight();
     table.setFixedHeight(table.horizontalHeader()->sizeHint().height() +
