@@ -59,6 +59,7 @@ PlacementHelp::PlacementHelp(const Books &books, const QVector<Work> &work,
 {
     m_limits.latenessOnly = true;
     m_limits.nodes = std::min(m_limits.nodes, kHelpNodes);
+    m_limits.steps = std::min(m_limits.steps, 500);
 }
 
 LeftOutSpan PlacementHelp::spanOf(const Work &work) const
