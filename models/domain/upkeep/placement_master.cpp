@@ -324,7 +324,7 @@ MipRow PlacementMaster::cutFor(int stretch, std::vector<int> options)
     for (size_t i = options.size(); i-- > 0 && options.size() > 2;) {
         std::vector<int> fewer = options;
         fewer.erase(fewer.begin() + static_cast<std::ptrdiff_t>(i));
-        if (fits(stretch, fewer) == BlockFit::DoesNot)
+        if (fits(stretch, fewer, true) == BlockFit::DoesNot)
             options = fewer;
     }
     const BlockProblem wide = blockOf(stretch, options, true);
