@@ -9,6 +9,7 @@ namespace rickyard::domain {
 namespace {
 
 constexpr int kRounds = 60;
+constexpr int kLooks = 2000; // checks of one polishing
 
 } // namespace
 
@@ -87,7 +88,7 @@ PlacementMaster::Choice PlacementMaster::build(const std::vector<double> &priori
             const int b = m_options[static_cast<size_t>(o)].stretch;
             std::vector<int> set = sets[static_cast<size_t>(b)];
             set.insert(std::lower_bound(set.begin(), set.end(), o), o);
-            if (from < 0 || b < from || fits(b, set) != BlockFit::Fits)
+            if (from < 0 || b < from || fits(b, set, true) != BlockFit::Fits)
                 continue;
             sets[static_cast<size_t>(b)] = set;
             last[j] = b;
@@ -134,8 +135,8 @@ bool PlacementMaster::lessLate(std::vector<std::vector<int>> &sets, std::vector<
         swap(column = to, true);
     };
     const auto fine = [&](int piece, int stretch) {
-        return keepsOrder(columns, piece, stretch) &&
-               fits(stretch, sets[static_cast<size_t>(stretch)]) == BlockFit::Fits;
+        return keepsOrder(columns, piece, stretch) && --m_looks > 0 &&
+               fits(stretch, sets[static_cast<size_t>(stretch)], true) == BlockFit::Fits;
     };
     for (int j = 0; j < m_pieces.size(); ++j)
         for (const int to : m_ofPiece[static_cast<size_t>(j)]) {
@@ -175,6 +176,7 @@ PlacementMaster::Choice PlacementMaster::polished(const Choice &choice)
         if (choice[c] != 0)
             columns[c < m_options.size() ? static_cast<size_t>(m_options[c].piece)
                                          : c - m_options.size()] = static_cast<int>(c);
+    m_looks = kLooks;
     while (!(m_limits.stop && m_limits.stop()) && lessLate(sets, columns)) {
     }
     Choice better(choice.size(), 0);

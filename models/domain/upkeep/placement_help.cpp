@@ -11,8 +11,8 @@ namespace {
 constexpr Duration kChangeStep = Duration::ofBase(1800); // changes are tried in half hours
 constexpr int kChangeSteps = 48;
 constexpr int kStretchSteps = 12; // crew hours more than six hours longer are other crew hours
-constexpr int kSolvedAgain = 6;   // changes of one piece of work that are solved again at most
-constexpr int kHelpNodes = 200;   // of each of those
+constexpr int kSolvedAgain = 3;   // changes of one piece of work that are solved again at most
+constexpr int kHelpNodes = 50;   // of each of those
 
 Instant roundedUp(Instant at)
 {
@@ -59,6 +59,7 @@ PlacementHelp::PlacementHelp(const Books &books, const QVector<Work> &work,
 {
     m_limits.latenessOnly = true;
     m_limits.nodes = std::min(m_limits.nodes, kHelpNodes);
+    m_limits.steps = std::min(m_limits.steps, 500);
 }
 
 LeftOutSpan PlacementHelp::spanOf(const Work &work) const

@@ -8,6 +8,7 @@ namespace rickyard::domain {
 namespace {
 
 constexpr qint64 kHourSeconds = 3600;
+constexpr int kQuickSteps = 100; // of a check that need not be sure
 
 int peopleAt(const QVector<CrewStep> &crew, qint64 at)
 {
@@ -302,15 +303,17 @@ BlockProblem PlacementMaster::blockOf(int stretch, const std::vector<int> &optio
     return block;
 }
 
-BlockFit PlacementMaster::fits(int stretch, const std::vector<int> &options)
+BlockFit PlacementMaster::fits(int stretch, const std::vector<int> &options, bool quick)
 {
     if (options.size() < 2)
         return BlockFit::Fits; // options that do not fit alone were not made
     const auto known = m_known.find(options);
     if (known != m_known.end())
         return known->second;
-    const BlockFit fit = fitBlock(blockOf(stretch, options, false), nullptr, m_limits.steps);
-    m_known.emplace(options, fit);
+    const BlockFit fit =
+        fitBlock(blockOf(stretch, options, false), nullptr, quick ? kQuickSteps : m_limits.steps);
+    if (!quick || fit != BlockFit::Unknown)
+        m_known.emplace(options, fit);
     return fit;
 }
 
@@ -321,7 +324,7 @@ MipRow PlacementMaster::cutFor(int stretch, std::vector<int> options)
     for (size_t i = options.size(); i-- > 0 && options.size() > 2;) {
         std::vector<int> fewer = options;
         fewer.erase(fewer.begin() + static_cast<std::ptrdiff_t>(i));
-        if (fits(stretch, fewer) == BlockFit::DoesNot)
+        if (fits(stretch, fewer, true) == BlockFit::DoesNot)
             options = fewer;
     }
     const BlockProblem wide = blockOf(stretch, options, true);

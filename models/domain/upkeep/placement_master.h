@@ -56,7 +56,7 @@ private:
     MipRow cutFor(int stretch, std::vector<int> options);
     [[nodiscard]] BlockProblem blockOf(int stretch, const std::vector<int> &options,
                                        bool widened) const;
-    BlockFit fits(int stretch, const std::vector<int> &options);
+    BlockFit fits(int stretch, const std::vector<int> &options, bool quick = false);
     // Pieces by falling priority (one that must come before another comes first), each to the
     // option wished for most, else to its cheapest, that fits with those before it.
     [[nodiscard]] Choice build(const std::vector<double> &priority,
@@ -82,6 +82,7 @@ private:
     std::vector<MipRow> m_cuts;
     std::optional<qint64> m_lateLimit;
     std::optional<qint64> m_wasteLimit;
+    int m_looks = 0; // quick checks left to the polishing at hand
     Choice m_best;
 };
 

@@ -53,7 +53,7 @@ struct PlacementProblem {
 
 struct SolverLimits {
     int nodes = 1000;           // of the tree, for each of the three aims
-    int steps = 50000;          // of one check whether pieces fit together
+    int steps = 3000;           // of one check whether pieces fit together
     std::function<bool()> stop; // asked often; true: give the best so far
     bool latenessOnly = false;  // leave out the second and third aim
 };
