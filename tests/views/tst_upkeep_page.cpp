@@ -144,7 +144,11 @@ private slots:
         UpkeepPage page(*yard.context);
         page.resize(1280, 800);
         page.setVisible(true);
-        QVERIFY(page.show(Link{TableId::UpkeepTask, ids.value().first()})); // ash removal
+        RecordId ash = 0;
+        for (const TaskDue &due : yard.answers->answers().upkeep.tasks)
+            if (yard.workspace->books().tasks.value(due.task).name == QStringLiteral("Ash removal"))
+                ash = due.task;
+        QVERIFY(page.show(Link{TableId::UpkeepTask, ash}) && ash != 0);
         const auto *caution = page.findChild<TaskPanel *>()->findChild<CautionNote *>();
         QVERIFY(caution->isVisible());
         const QString text = allText(*caution);
