@@ -2,6 +2,7 @@
 
 #include "models/domain/answers/wording.h"
 #include "models/domain/fire/wood_measure.h"
+#include "models/domain/plan/order_life.h"
 #include "models/domain/wood/burn_first.h"
 #include "models/domain/wood/ledger.h"
 #include "models/domain/wood/sale.h"
@@ -152,11 +153,7 @@ void addOverdrawn(const LotStock &lot, BookQuestion &asked, const QuestionGround
 
 Volume orderedVolume(const Books &books, const WoodOrder &order)
 {
-    if (order.volume > Volume() || !order.count)
-        return order.volume;
-    const Supplier supplier = books.suppliers.value(order.supplier);
-    const auto unit = unitVolume(order.unit, supplier.stickLength, supplier.bundleVolume);
-    return unit ? *unit * number(*order.count) : Volume();
+    return order.volume > Volume() ? order.volume : volumeOrdered(books, order).value_or(Volume());
 }
 
 // Promised dry: at once, or as long as a load that came too wet; promised green: as long as that.
@@ -178,16 +175,15 @@ Spread dryingOf(const SupplierOutlook &outlook, RecordId species, Moisture moist
 // The day on which an order is due, from today, and where that comes from.
 int dueDay(const QuestionGrounds &grounds, const WoodOrder &order, QDate today, QString &words)
 {
-    if (order.promised.isValid()) {
-        words =
-            QString(QStringLiteral("promised for ") + shortDay(order.promised, grounds.wording));
-        return static_cast<int>(today.daysTo(order.promised));
+    const OrderDue due = orderDue(grounds.books, order, grounds.wording);
+    if (due.day.isValid()) {
+        words = due.basis;
+        return static_cast<int>(today.daysTo(due.day));
     }
     const int lead = leadTimeOf(grounds.books, order.supplier).days();
-    const QDate due = (order.ordered.isValid() ? order.ordered : today).addDays(lead);
-    words =
-        QString(QStringLiteral("no day promised, reckoned for ") + shortDay(due, grounds.wording));
-    return static_cast<int>(today.daysTo(due));
+    words = QString(QStringLiteral("no day known, reckoned for ") +
+                    shortDay(today.addDays(lead), grounds.wording));
+    return lead;
 }
 
 void addDelivery(const WoodOrder &order, BookQuestion &asked, const QuestionGrounds &grounds,
