@@ -131,8 +131,8 @@ private slots:
         QVERIFY(y.verbs->undo());
         QCOMPARE(y.books().plannedCooks.size(), 4);
         // The last one has none after it.
-        QVERIFY(!commands::changeLater(*y.verbs, toRow(y.books().events.value(made->last())),
-                                       toRow(changed)));
+        const Row last = toRow(y.books().events.value(made->last()));
+        QVERIFY(!commands::changeLater(*y.verbs, last, last));
     }
 
     void movesAndCopiesAreOneStep()
