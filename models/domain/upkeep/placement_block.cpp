@@ -41,6 +41,8 @@ public:
         return m_steps < 0 ? BlockFit::Unknown : BlockFit::DoesNot;
     }
 
+    [[nodiscard]] int stepsLeft() const { return std::max(0, m_steps); }
+
 private:
     struct Spot {
         int start = kNever;
@@ -167,9 +169,13 @@ private:
 
 } // namespace
 
-BlockFit fitBlock(const BlockProblem &problem, std::vector<int> *starts, int steps)
+BlockFit fitBlock(const BlockProblem &problem, std::vector<int> *starts, int steps, int *used)
 {
-    return BlockSearch(problem, steps).run(starts);
+    BlockSearch search(problem, steps);
+    const BlockFit fit = search.run(starts);
+    if (used != nullptr)
+        *used = steps - search.stepsLeft();
+    return fit;
 }
 
 } // namespace rickyard::domain

@@ -32,6 +32,8 @@ enum class BlockFit { Fits, DoesNot, Unknown };
 // moved there, since only jobs earlier in the list run before its old start, and the list would be
 // less. So it is enough to try the orders, each job at that first point. For the same reason a job
 // need not come next if another could be over before it starts.
-BlockFit fitBlock(const BlockProblem &problem, std::vector<int> *starts, int steps);
+// `used`: gets the steps that were taken.
+BlockFit fitBlock(const BlockProblem &problem, std::vector<int> *starts, int steps,
+                  int *used = nullptr);
 
 } // namespace rickyard::domain

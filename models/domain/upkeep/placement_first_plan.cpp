@@ -138,7 +138,8 @@ bool PlacementMaster::lessLate(std::vector<std::vector<int>> &sets, std::vector<
         return keepsOrder(columns, piece, stretch) && --m_looks > 0 &&
                fits(stretch, sets[static_cast<size_t>(stretch)], true) == BlockFit::Fits;
     };
-    for (int j = 0; j < m_pieces.size(); ++j)
+    const auto spent = [this] { return m_looks <= 0 || m_work <= 0; };
+    for (int j = 0; j < m_pieces.size() && !spent(); ++j)
         for (const int to : m_ofPiece[static_cast<size_t>(j)]) {
             const int from = columns[static_cast<size_t>(j)];
             const qint64 gain = late(from) - late(to);
@@ -151,7 +152,7 @@ bool PlacementMaster::lessLate(std::vector<std::vector<int>> &sets, std::vector<
             const std::vector<int> others = sets[static_cast<size_t>(b)];
             for (const int out : others) {
                 const int k = m_options[static_cast<size_t>(out)].piece;
-                if (k == j)
+                if (k == j || spent())
                     continue;
                 for (const int instead : m_ofPiece[static_cast<size_t>(k)]) {
                     const int other = m_options[static_cast<size_t>(instead)].stretch;

@@ -12,7 +12,9 @@ constexpr Duration kChangeStep = Duration::ofBase(1800); // changes are tried in
 constexpr int kChangeSteps = 48;
 constexpr int kStretchSteps = 12; // crew hours more than six hours longer are other crew hours
 constexpr int kSolvedAgain = 3;   // changes of one piece of work that are solved again at most
-constexpr int kHelpNodes = 50;   // of each of those
+constexpr int kSolvedInAll = 12;  // and of all work together
+constexpr int kHelpNodes = 50;    // of each of those
+constexpr int kHelpWork = 20000;  // likewise
 
 Instant roundedUp(Instant at)
 {
@@ -60,6 +62,7 @@ PlacementHelp::PlacementHelp(const Books &books, const QVector<Work> &work,
     m_limits.latenessOnly = true;
     m_limits.nodes = std::min(m_limits.nodes, kHelpNodes);
     m_limits.steps = std::min(m_limits.steps, 500);
+    m_limits.work = std::min(m_limits.work, kHelpWork);
 }
 
 LeftOutSpan PlacementHelp::spanOf(const Work &work) const
@@ -238,11 +241,17 @@ QString PlacementHelp::smallestChange(const Work &work, const LeftOutSpan &span)
     int tries = 0;
     const auto first = [&](const QVector<Change> &changes) {
         for (const Change &change : changes)
-            if (tries < kSolvedAgain && !(m_limits.stop && m_limits.stop()) &&
-                (++tries, helps(change, work.task)))
+            if (tries < kSolvedAgain && m_solved < kSolvedInAll &&
+                !(m_limits.stop && m_limits.stop()) &&
+                (++tries, ++m_solved, helps(change, work.task)))
                 return change.words;
         return QString();
     };
+    // Too much is left out for one change to be worth looking for.
+    const QString many = QStringLiteral("So much has no place that more crew hours come first; a "
+                                        "change for this alone was not looked for.");
+    if (m_solved >= kSolvedInAll)
+        return many;
     QString words = first(morePeople(work, span));
     for (int step = 1; step <= kChangeSteps && words.isEmpty(); ++step) {
         const Duration by = Duration::ofBase(kChangeStep.base() * step);

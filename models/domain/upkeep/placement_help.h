@@ -65,6 +65,7 @@ private:
     Instant m_now;
     const LocalTime &m_local;
     SolverLimits m_limits;
+    mutable int m_solved = 0; // changes solved again so far
 };
 
 } // namespace rickyard::domain

@@ -303,6 +303,17 @@ BlockProblem PlacementMaster::blockOf(int stretch, const std::vector<int> &optio
     return block;
 }
 
+// A check that is paid for; without means it is left undecided.
+BlockFit PlacementMaster::checked(const BlockProblem &block, int steps)
+{
+    if (m_work <= 0)
+        return BlockFit::Unknown;
+    int used = 0;
+    const BlockFit fit = fitBlock(block, nullptr, std::min(steps, m_work), &used);
+    m_work -= used;
+    return fit;
+}
+
 BlockFit PlacementMaster::fits(int stretch, const std::vector<int> &options, bool quick)
 {
     if (options.size() < 2)
@@ -311,7 +322,7 @@ BlockFit PlacementMaster::fits(int stretch, const std::vector<int> &options, boo
     if (known != m_known.end())
         return known->second;
     const BlockFit fit =
-        fitBlock(blockOf(stretch, options, false), nullptr, quick ? kQuickSteps : m_limits.steps);
+        checked(blockOf(stretch, options, false), quick ? kQuickSteps : m_limits.steps);
     if (!quick || fit != BlockFit::Unknown)
         m_known.emplace(options, fit);
     return fit;
@@ -328,7 +339,7 @@ MipRow PlacementMaster::cutFor(int stretch, std::vector<int> options)
             options = fewer;
     }
     const BlockProblem wide = blockOf(stretch, options, true);
-    const bool widened = fitBlock(wide, nullptr, m_limits.steps) == BlockFit::DoesNot;
+    const bool widened = checked(wide, m_limits.steps) == BlockFit::DoesNot;
     const BlockProblem block = widened ? wide : blockOf(stretch, options, false);
     MipRow row;
     row.limit = static_cast<double>(options.size()) - 1;
@@ -426,7 +437,8 @@ MipResult PlacementMaster::improve(Aim aim)
             choice = polished(choice);
         return keepsLimits(choice) ? std::optional<Choice>(choice) : std::nullopt;
     };
-    hooks.stop = m_limits.stop;
+    m_work = m_limits.work;
+    hooks.stop = [this] { return m_work <= 0 || (m_limits.stop && m_limits.stop()); };
     hooks.nodes = m_limits.nodes;
     const MipModel program = model(aim);
     // Every piece at its own cheapest: when the plan at hand is that good, there is nothing to
@@ -454,6 +466,7 @@ MipResult PlacementMaster::improve(Aim aim)
 PlacementPlan PlacementMaster::solve()
 {
     PlacementPlan plan;
+    m_work = m_limits.work;
     squeak();
     const auto stopped = [this] { return m_limits.stop && m_limits.stop(); };
     for (const Aim aim : {Aim::Lateness, Aim::Waste, Aim::Earliness}) {
@@ -464,7 +477,7 @@ PlacementPlan PlacementMaster::solve()
             break;
         const MipResult result = improve(aim);
         plan.nodes += result.nodes;
-        plan.stopped = result.state == MipState::Stopped;
+        plan.stopped = result.state == MipState::Stopped && stopped();
         plan.failed = result.state == MipState::Failed;
         if (aim == Aim::Lateness) {
             plan.lateBound = result.bound;

@@ -56,6 +56,7 @@ private:
     MipRow cutFor(int stretch, std::vector<int> options);
     [[nodiscard]] BlockProblem blockOf(int stretch, const std::vector<int> &options,
                                        bool widened) const;
+    BlockFit checked(const BlockProblem &block, int steps);
     BlockFit fits(int stretch, const std::vector<int> &options, bool quick = false);
     // Pieces by falling priority (one that must come before another comes first), each to the
     // option wished for most, else to its cheapest, that fits with those before it.
@@ -83,6 +84,7 @@ private:
     std::optional<qint64> m_lateLimit;
     std::optional<qint64> m_wasteLimit;
     int m_looks = 0; // quick checks left to the polishing at hand
+    int m_work = 0;  // steps of checks left to the aim at hand
     Choice m_best;
 };
 

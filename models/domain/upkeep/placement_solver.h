@@ -54,6 +54,7 @@ struct PlacementProblem {
 struct SolverLimits {
     int nodes = 1000;           // of the tree, for each of the three aims
     int steps = 3000;           // of one check whether pieces fit together
+    int work = 100000;          // of all such checks of one aim; used up, the best so far stands
     std::function<bool()> stop; // asked often; true: give the best so far
     bool latenessOnly = false;  // leave out the second and third aim
 };
