@@ -181,7 +181,10 @@ private slots:
             PlacementProblem p = randomPlacement(dice, 6);
             for (WorkPiece &w : p.pieces)
                 w.leftOut *= 20;
-            const PlacementPlan first = solvePlacement(p, {1000, 50000, {}, true});
+            SolverLimits limits;
+            limits.steps = 50000;
+            limits.latenessOnly = true;
+            const PlacementPlan first = solvePlacement(p, limits);
             const PlacementPlan all = solvePlacement(p);
             QVERIFY2(first.late == all.late, QByteArray::number(seed));
         }

@@ -180,7 +180,7 @@ private Q_SLOTS:
     void aCookIsThoughtUp()
     {
         open();
-        WhatIf &what = m_page->overview().whatIf();
+        FireWhatIf &what = m_page->overview().whatIf();
         QCOMPARE(what.choice()->currentData().toLongLong(), m_yard->smallPit);
         const QString before = what.sentence();
         QVERIFY2(before.startsWith(QLatin1String("A 12-hour cook at ")), qPrintable(before));
@@ -189,15 +189,15 @@ private Q_SLOTS:
         };
         const double first = amount();
         QVERIFY(first > 0);
-        QTest::keyClick(what.slider(WhatIf::Hours), Qt::Key_Right);
+        QTest::keyClick(what.slider(FireWhatIf::Hours), Qt::Key_Right);
         QVERIFY2(what.sentence().startsWith(QLatin1String("A 13-hour cook")),
                  qPrintable(what.sentence()));
         const double longer = amount();
         QVERIFY(longer > first);
-        QTest::keyClick(what.slider(WhatIf::Outside), Qt::Key_PageDown);
+        QTest::keyClick(what.slider(FireWhatIf::Outside), Qt::Key_PageDown);
         const double colder = amount();
         QVERIFY(colder >= longer);
-        QTest::keyClick(what.slider(WhatIf::Moisture), Qt::Key_PageUp);
+        QTest::keyClick(what.slider(FireWhatIf::Moisture), Qt::Key_PageUp);
         QVERIFY(amount() > colder); // wetter wood weighs more for the same heat
         const QString asked = what.sentence();
         // New answers leave what was set.

@@ -85,7 +85,7 @@ void PitOverview::build()
     why->body()->addWidget(m_diagnosis);
     column->addWidget(why);
     auto *whatIf = new Card(tr("What would a cook take?"), this);
-    m_whatIf = new WhatIf(whatIf);
+    m_whatIf = new FireWhatIf(whatIf);
     whatIf->addHeadingWidget(m_whatIf->choice());
     whatIf->body()->addWidget(m_whatIf);
     column->addWidget(whatIf);
@@ -177,7 +177,7 @@ void PitOverview::refreshCards()
                 m_context.open({TableId::Pit, pit});
             });
             connect(card, &PitCard::chosen, m_chart, &FuelChart::choosePit);
-            connect(card, &PitCard::chosen, m_whatIf, &WhatIf::choosePit);
+            connect(card, &PitCard::chosen, m_whatIf, &FireWhatIf::choosePit);
             m_cards << card;
         }
         m_columns = 0;

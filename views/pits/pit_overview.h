@@ -19,7 +19,7 @@ class ReasonList;
 class RepairList;
 class SentenceLabel;
 class StatusPill;
-class WhatIf;
+class FireWhatIf;
 
 class PitOverview : public QWidget
 {
@@ -29,7 +29,7 @@ public:
     explicit PitOverview(PageContext &context, QWidget *parent = nullptr);
     [[nodiscard]] FuelChart &chart() { return *m_chart; }
     [[nodiscard]] FuelTable &table() { return *m_table; }
-    [[nodiscard]] WhatIf &whatIf() { return *m_whatIf; }
+    [[nodiscard]] FireWhatIf &whatIf() { return *m_whatIf; }
     [[nodiscard]] CusumChart &sums() { return *m_sums; }
     [[nodiscard]] DiagnosisPanel &diagnosis() { return *m_diagnosis; }
     [[nodiscard]] RepairList &repairs() { return *m_repairs; }
@@ -58,7 +58,7 @@ private:
     QWidget *m_cardHolder = nullptr;
     QVector<PitCard *> m_cards;
     int m_columns = 0;
-    WhatIf *m_whatIf = nullptr;
+    FireWhatIf *m_whatIf = nullptr;
     FuelChart *m_chart = nullptr;
     CusumChart *m_sums = nullptr;
     DiagnosisPanel *m_diagnosis = nullptr;

@@ -28,21 +28,21 @@ struct Reach {
     int step;
 };
 
-Reach reachOf(WhatIf::Lever lever, bool metric)
+Reach reachOf(FireWhatIf::Lever lever, bool metric)
 {
     switch (lever) {
-    case WhatIf::Hours:
+    case FireWhatIf::Hours:
         return {2, 30, 1};
-    case WhatIf::PitHeat:
+    case FireWhatIf::PitHeat:
         return metric ? Reach{90, 200, 5} : Reach{200, 400, 5};
-    case WhatIf::Outside:
+    case FireWhatIf::Outside:
         return metric ? Reach{-25, 45, 1} : Reach{-15, 110, 1};
-    case WhatIf::Wind:
+    case FireWhatIf::Wind:
         return metric ? Reach{0, 20, 1} : Reach{0, 40, 1};
-    case WhatIf::Moisture:
+    case FireWhatIf::Moisture:
         return {8, 45, 1};
-    case WhatIf::Food:
-    case WhatIf::LeverCount:
+    case FireWhatIf::Food:
+    case FireWhatIf::LeverCount:
         break;
     }
     return metric ? Reach{0, 300, 5} : Reach{0, 600, 10};
@@ -50,7 +50,7 @@ Reach reachOf(WhatIf::Lever lever, bool metric)
 
 } // namespace
 
-WhatIf::WhatIf(QWidget *parent)
+FireWhatIf::FireWhatIf(QWidget *parent)
     : QWidget(parent), m_pits(new QComboBox(this)), m_amount(new Numeral(this)),
       m_likely(new TextLabel(QString(), TextStyle::Heading, Role::Ink, this)),
       m_words(new TextLabel(QString(), TextStyle::Body, Role::InkMuted, this)),
@@ -89,7 +89,7 @@ WhatIf::WhatIf(QWidget *parent)
     });
 }
 
-void WhatIf::addLever(QGridLayout *grid, Lever lever, const QString &name, Dimension dimension)
+void FireWhatIf::addLever(QGridLayout *grid, Lever lever, const QString &name, Dimension dimension)
 {
     const Theme &look = theme(this);
     const int line = grid->rowCount();
@@ -104,10 +104,10 @@ void WhatIf::addLever(QGridLayout *grid, Lever lever, const QString &name, Dimen
     grid->addWidget(slider, line, 1);
     grid->addWidget(value, line, 2);
     m_levers[lever] = {slider, value, dimension};
-    connect(slider, &QSlider::valueChanged, this, &WhatIf::answer);
+    connect(slider, &QSlider::valueChanged, this, &FireWhatIf::answer);
 }
 
-const Unit &WhatIf::unitOf(Lever lever) const
+const Unit &FireWhatIf::unitOf(Lever lever) const
 {
     if (lever == Hours)
         return *findUnit(Dimension::Duration, QStringLiteral("h"));
@@ -115,12 +115,12 @@ const Unit &WhatIf::unitOf(Lever lever) const
                        m_metric ? UnitSystem::Metric : UnitSystem::UsCustomary);
 }
 
-qint64 WhatIf::base(Lever lever) const
+qint64 FireWhatIf::base(Lever lever) const
 {
     return fromUnit(m_levers[lever].slider->value(), unitOf(lever));
 }
 
-void WhatIf::setBase(Lever lever, qint64 base)
+void FireWhatIf::setBase(Lever lever, qint64 base)
 {
     const Reach reach = reachOf(lever, m_metric);
     const double shown = toUnit(base, unitOf(lever));
@@ -128,7 +128,7 @@ void WhatIf::setBase(Lever lever, qint64 base)
                                      reach.step);
 }
 
-void WhatIf::setRanges()
+void FireWhatIf::setRanges()
 {
     for (int i = 0; i < LeverCount; ++i) {
         const auto lever = static_cast<Lever>(i);
@@ -141,7 +141,7 @@ void WhatIf::setRanges()
     }
 }
 
-void WhatIf::showFuel(const Books &books, const FuelAnswer &fuel, RecordId first)
+void FireWhatIf::showFuel(const Books &books, const FuelAnswer &fuel, RecordId first)
 {
     const bool otherUnits = m_books == nullptr || m_metric != books.yard().metric;
     m_books = &books;
@@ -163,7 +163,7 @@ void WhatIf::showFuel(const Books &books, const FuelAnswer &fuel, RecordId first
     answer();
 }
 
-void WhatIf::choosePit(RecordId pit)
+void FireWhatIf::choosePit(RecordId pit)
 {
     const int at = m_pits->findData(QVariant::fromValue<qint64>(pit));
     if (at >= 0)
@@ -171,7 +171,7 @@ void WhatIf::choosePit(RecordId pit)
 }
 
 // A twelve-hour cook as this pit's usually are, in the usual weather of the day.
-void WhatIf::startFrom(RecordId pit)
+void FireWhatIf::startFrom(RecordId pit)
 {
     m_pit = pit;
     if (m_books == nullptr || pit == 0)
@@ -195,7 +195,7 @@ void WhatIf::startFrom(RecordId pit)
         row.slider->blockSignals(false);
 }
 
-PlannedFire WhatIf::fire() const
+PlannedFire FireWhatIf::fire() const
 {
     PlannedFire fire;
     fire.pit = m_pit;
@@ -207,7 +207,7 @@ PlannedFire WhatIf::fire() const
     return fire;
 }
 
-void WhatIf::answer()
+void FireWhatIf::answer()
 {
     if (m_books == nullptr || m_pit == 0)
         return;

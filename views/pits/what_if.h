@@ -18,14 +18,14 @@ class Numeral;
 class ShareBar;
 class TextLabel;
 
-class WhatIf : public QWidget
+class FireWhatIf : public QWidget
 {
     Q_OBJECT
 
 public:
     enum Lever { Hours, PitHeat, Outside, Wind, Moisture, Food, LeverCount };
 
-    explicit WhatIf(QWidget *parent = nullptr);
+    explicit FireWhatIf(QWidget *parent = nullptr);
     // The books must outlive it. `first` is the pit it opens with; later it keeps what was set.
     void showFuel(const domain::Books &books, const domain::FuelAnswer &fuel,
                   domain::RecordId first);
