@@ -122,7 +122,7 @@ QString FindingDetail::words() const
 VisitDetail::VisitDetail(PageContext &context, QWidget *parent)
     : QWidget(parent), m_context(context),
       m_text(new TextLabel(QString(), TextStyle::Body, Role::InkMuted, this)),
-      m_open(new QPushButton(this)), m_photos(new PhotoStrip(context, this))
+      m_open(new QPushButton(tr("Open the work"), this)), m_photos(new PhotoStrip(context, this))
 {
     auto *column = new QVBoxLayout(this);
     column->setContentsMargins(0, 0, 0, 0);

@@ -43,7 +43,8 @@ ReasonPanel::ReasonPanel(PageContext &context, QWidget *parent)
           dayField(), [this]() -> const Books & { return m_context.books(); }, this)),
       m_untilRow(new FieldRow(tr("Until"), m_until, this)), m_reason(new QLineEdit(this)),
       m_reasonRow(new FieldRow(tr("Reason"), m_reason, this)), m_who(new QLineEdit(this)),
-      m_whoRow(new FieldRow(tr("Who"), m_who, this)), m_save(new QPushButton(this))
+      m_whoRow(new FieldRow(tr("Who"), m_who, this)),
+      m_save(new QPushButton(tr("Put it off"), this))
 {
     auto *column = new QVBoxLayout(this);
     column->setContentsMargins(0, 0, 0, 0);
