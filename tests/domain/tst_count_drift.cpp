@@ -198,8 +198,7 @@ void TstCountDrift::heavySplitsAreSuspected()
     const CountDrift drift = driftOf(books, bookOf(books, 20) - 96, 20);
     QVERIFY2(drift.clues.first().cause == DriftCause::SplitWeight, qPrintable(told(drift)));
     // 2.2 kg of dry wood are 4.9 lb.
-    QVERIFY2(drift.clues.first().words.contains(QStringLiteral("at 4.9")),
-             qPrintable(told(drift)));
+    QVERIFY2(drift.clues.first().words.contains(QStringLiteral("at 4.9")), qPrintable(told(drift)));
 }
 
 // Weighed with 30 % in mind and dry to 18 %, 1,180 of 1,300 parts are there.

@@ -86,10 +86,11 @@ QVector<RibbonItem> busyItems(const Books &books, QDate from, QDate until)
         item.end = wallTime(books, busy.end);
         item.tentative = true;
         item.label = busy.summary.isEmpty() ? say("Busy") : say("Busy: %1").arg(busy.summary);
-        item.detail = QString(
-            item.label + QLatin1Char('\n') +
-            say("Until %1").arg(items::timeText(books, busy.end, QLocale(QStringLiteral("en_US")))) +
-            QLatin1Char('\n') + say("From the calendar %1").arg(busy.source));
+        item.detail =
+            QString(item.label + QLatin1Char('\n') +
+                    say("Until %1")
+                        .arg(items::timeText(books, busy.end, QLocale(QStringLiteral("en_US")))) +
+                    QLatin1Char('\n') + say("From the calendar %1").arg(busy.source));
         if (item.end.date() >= from && item.start.date() < until)
             items << item;
     }
