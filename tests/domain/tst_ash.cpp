@@ -43,14 +43,15 @@ private slots:
         auto states = ashStates(y.books, y.at(QDate(2026, 11, 25), 9), y.local);
         QCOMPARE(states.size(), 1);
         QVERIFY(states.first().waiting && !states.first().tipped);
-        QCOMPARE(states.first().words,
-                 QStringLiteral("in can 1 since Tue 24 Nov, 21:40; not to be tipped before Sat 28 "
-                                "Nov, 21:40, 96 h at the least; local code decides"));
+        QCOMPARE(
+            states.first().words,
+            QStringLiteral("in can 1 since Tue 24 Nov, 9:40 PM; not to be tipped before Sat 28 "
+                           "Nov, 9:40 PM, 96 h at the least; local code decides"));
         states = ashStates(y.books, y.at(QDate(2026, 11, 28), 22), y.local);
         QVERIFY(!states.first().waiting);
         QVERIFY2(states.first().words.startsWith(QStringLiteral(
-                     "in can 1 since Tue 24 Nov, 21:40; 96 h at the least were over Sat 28 Nov, "
-                     "21:40: treat it as hot all the same")),
+                     "in can 1 since Tue 24 Nov, 9:40 PM; 96 h at the least were over Sat 28 Nov, "
+                     "9:40 PM: treat it as hot all the same")),
                  qPrintable(states.first().words));
         QVERIFY(!states.first().words.contains(QStringLiteral("safe"), Qt::CaseInsensitive));
         // Not yet taken out when asked about the day before.
@@ -63,7 +64,7 @@ private slots:
         y.ashLoad(y.pit("Long Tom"), y.at(QDate(2026, 10, 30), 20), "Can A");
         const AshState state = ashStates(y.books, y.at(QDate(2026, 10, 31)), y.local).first();
         // Clocks go back on 1 November: 96 h after Fri 20:00 it is Tue 19:00.
-        QCOMPARE(y.local.timeText(state.notBefore), QStringLiteral("Tue 3 Nov, 19:00"));
+        QCOMPARE(y.local.timeText(state.notBefore), QStringLiteral("Tue 3 Nov, 7:00 PM"));
     }
 
     void hotAshOnTopStartsAnew()
@@ -82,7 +83,7 @@ private slots:
         const AshState state = find(y.at(QDate(2026, 11, 25)), first);
         QVERIFY(state.waiting);
         QCOMPARE(state.notBefore, y.at(QDate(2026, 11, 27), 10));
-        QVERIFY(state.words.contains(QStringLiteral("hot ash added Mon 23 Nov, 10:00")));
+        QVERIFY(state.words.contains(QStringLiteral("hot ash added Mon 23 Nov, 10:00 AM")));
         // What was tipped before the can was filled again is a matter of its own.
         y.books.ashLoads[first].tipped = y.at(QDate(2026, 11, 22), 10);
         const AshState tipped = find(y.at(QDate(2026, 11, 25)), first);

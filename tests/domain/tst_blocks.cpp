@@ -132,7 +132,7 @@ private slots:
         const auto blocks = f.lighting(f.now);
         QCOMPARE(blocks.size(), 1);
         QCOMPARE(blocks.first().kind, BlockKind::Curing);
-        QCOMPARE(blocks.first().why, QStringLiteral("cures until Tue 24 Nov, 08:00"));
+        QCOMPARE(blocks.first().why, QStringLiteral("cures until Tue 24 Nov, 8:00 AM"));
         QCOMPARE(*blocks.first().until, f.y.at(kNow.addDays(1), 8));
         QVERIFY(f.lighting(f.y.at(kNow.addDays(1), 8)).isEmpty());
         QVERIFY(f.lighting(f.now, 0, f.ruth).isEmpty());

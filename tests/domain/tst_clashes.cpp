@@ -123,7 +123,8 @@ private slots:
         const RecordId visit = y.visit(task.id, VisitState::Placed, y.at(QDate(2026, 12, 6), 0), 1);
         QCOMPARE(found().size(), 1);
         QCOMPARE(found().first().kind, ClashKind::UpkeepAtFire);
-        QVERIFY(found().first().what.contains(QStringLiteral("not cold before Sun 6 Dec, 01:00")));
+        QVERIFY(
+            found().first().what.contains(QStringLiteral("not cold before Sun 6 Dec, 1:00 AM")));
         // Over by 2:00 and cured a day later: a fire on Sunday evening finds it curing.
         y.books.visits[visit].start = y.at(QDate(2026, 12, 6), 1);
         y.books.visits[visit].end = y.at(QDate(2026, 12, 6), 2);

@@ -43,7 +43,7 @@ private slots:
         // The gasket test fell due first and goes first on Tuesday.
         QCOMPARE(answer.headline.plainSentence(),
                  QStringLiteral("2 tasks are overdue: do the grease drain on Long Tom before Sat "
-                                "28 Nov; there is time on Tue 24 Nov, 18:15."));
+                                "28 Nov; there is time on Tue 24 Nov, 6:15 PM."));
         QCOMPARE(answer.headline.figure, QStringLiteral("2"));
         QCOMPARE(answer.headline.figureUnit, QStringLiteral("overdue"));
         QCOMPARE(answer.headline.standing, Standing::Act);
@@ -84,7 +84,7 @@ private slots:
         QCOMPARE(answer.headline.plainSentence(),
                  QStringLiteral("Nothing recorded as overdue; the gasket test on Long Tom falls "
                                 "due about 26 Nov, before the Mill Field Supper; there is time on "
-                                "Tue 24 Nov, 18:00."));
+                                "Tue 24 Nov, 6:00 PM."));
         QCOMPARE(answer.headline.figure, QStringLiteral("3"));
         QCOMPARE(answer.headline.standing, Standing::Good);
         QVERIFY(!answer.tasks.first().blocksNextCook);

@@ -21,7 +21,7 @@ class TstEventSeries : public QObject
     RecordId supper = 0;
     RecordId cook = 0;
 
-    // "Sat 13 Mar, 22:00" on the yard's clock.
+    // "Sat 13 Mar, 10:00 PM" on the yard's clock.
     [[nodiscard]] QString text(Instant t) const { return y.local.timeText(t); }
     [[nodiscard]] Instant saturday(QDate day, double hour = 12) const { return y.at(day, hour); }
 
@@ -42,17 +42,17 @@ private slots:
     {
         // 14 March: clocks go forward between lighting and serving.
         const EventCopy spring = copyOf(y.books, supper, y.at(QDate(2027, 3, 14), 12));
-        QCOMPARE(text(spring.event.start), QStringLiteral("Sun 14 Mar, 12:00"));
-        QCOMPARE(text(spring.event.end), QStringLiteral("Sun 14 Mar, 17:00"));
-        QCOMPARE(text(spring.cooks.first().light), QStringLiteral("Sat 13 Mar, 22:00"));
+        QCOMPARE(text(spring.event.start), QStringLiteral("Sun 14 Mar, 12:00 PM"));
+        QCOMPARE(text(spring.event.end), QStringLiteral("Sun 14 Mar, 5:00 PM"));
+        QCOMPARE(text(spring.cooks.first().light), QStringLiteral("Sat 13 Mar, 10:00 PM"));
         // 22:00 CST is 04:00 UTC, 12:00 CDT is 17:00 UTC: 13 hours instead of 14.
         QCOMPARE(spring.event.start - spring.cooks.first().light, hoursOf(13));
         QCOMPARE(spring.cooks.first().length, hoursOf(14));
         const EventCopy summer = copyOf(y.books, supper, y.at(QDate(2027, 3, 21), 12));
-        QCOMPARE(text(summer.cooks.first().light), QStringLiteral("Sat 20 Mar, 22:00"));
+        QCOMPARE(text(summer.cooks.first().light), QStringLiteral("Sat 20 Mar, 10:00 PM"));
         QCOMPARE(summer.event.start - summer.cooks.first().light, hoursOf(14));
         const EventCopy autumn = copyOf(y.books, supper, y.at(QDate(2027, 11, 7), 12));
-        QCOMPARE(text(autumn.cooks.first().light), QStringLiteral("Sat 6 Nov, 22:00"));
+        QCOMPARE(text(autumn.cooks.first().light), QStringLiteral("Sat 6 Nov, 10:00 PM"));
         QCOMPARE(autumn.event.start - autumn.cooks.first().light, hoursOf(15));
     }
 
@@ -69,9 +69,9 @@ private slots:
         QCOMPARE(copy.event.state, EventState::Booked);
         QVERIFY(copy.event.series.isEmpty() && copy.event.repeatRule.isEmpty());
         QCOMPARE(copy.event.name, QStringLiteral("Supper"));
-        QCOMPARE(text(copy.event.end), QStringLiteral("Sun 4 Apr, 16:00"));
+        QCOMPARE(text(copy.event.end), QStringLiteral("Sun 4 Apr, 4:00 PM"));
         QCOMPARE(copy.cooks.size(), 1);
-        QCOMPARE(text(copy.cooks.first().light), QStringLiteral("Sat 3 Apr, 21:00"));
+        QCOMPARE(text(copy.cooks.first().light), QStringLiteral("Sat 3 Apr, 9:00 PM"));
         QCOMPARE(copy.cooks.first().foods, QStringLiteral("brisket"));
         QCOMPARE(copy.cooks.first().pit, pit);
         QVERIFY(!copy.cooks.first().outside); // that day's forecast
@@ -87,7 +87,7 @@ private slots:
         y.books.cooks[fire].foodMass = massFromPounds(90);
         const EventCopy copy =
             copyOf(y.books, supper, y.at(QDate(2027, 4, 4), 12), CopyHours::AsCooked);
-        QCOMPARE(text(copy.cooks.first().light), QStringLiteral("Sat 3 Apr, 21:00"));
+        QCOMPARE(text(copy.cooks.first().light), QStringLiteral("Sat 3 Apr, 9:00 PM"));
         QCOMPARE(copy.cooks.first().length, hoursOf(15)); // 15 h 6 min, in quarters of an hour
         QCOMPARE(copy.cooks.first().foodMass, massFromPounds(90));
         QCOMPARE(copy.cooks.first().foods, QStringLiteral("brisket"));
@@ -137,8 +137,8 @@ private slots:
         QCOMPARE(events.rows.size(), 1);
         const auto moved = fromRow<Event>(events.rows.first());
         QCOMPARE(moved.id, RecordId{2});
-        QCOMPARE(text(moved.start), QStringLiteral("Sun 14 Mar, 13:00"));
-        QCOMPARE(text(moved.end), QStringLiteral("Sun 14 Mar, 17:00"));
+        QCOMPARE(text(moved.start), QStringLiteral("Sun 14 Mar, 1:00 PM"));
+        QCOMPARE(text(moved.end), QStringLiteral("Sun 14 Mar, 5:00 PM"));
         QCOMPARE(moved.place, QStringLiteral("Barn (invented)"));
         QCOMPARE(moved.covers, std::optional<int>(50)); // not what was changed
 
@@ -150,7 +150,7 @@ private slots:
         QCOMPARE(cooks.rows.size(), 1);
         const auto shifted = fromRow<PlannedCook>(cooks.rows.first());
         QCOMPARE(shifted.foods, QStringLiteral("ribs"));
-        QCOMPARE(text(shifted.light), QStringLiteral("Sun 14 Mar, 00:00"));
+        QCOMPARE(text(shifted.light), QStringLiteral("Sun 14 Mar, 12:00 AM"));
         // One whose cook was changed on its own is left alone and counted.
         y.books.plannedCooks[2].light = y.at(QDate(2027, 3, 13), 20);
         QCOMPARE(sameOnLater(y.books, toRow(was), toRow(is)).without, 1);
@@ -164,9 +164,9 @@ private slots:
         QCOMPARE(moved->cooks, 1);
         QVERIFY(moved->past.isEmpty());
         QCOMPARE(text(fromRow<Event>(moved->rows.at(0)).start),
-                 QStringLiteral("Sun 14 Mar, 12:00"));
+                 QStringLiteral("Sun 14 Mar, 12:00 PM"));
         QCOMPARE(text(fromRow<PlannedCook>(moved->rows.at(1)).light),
-                 QStringLiteral("Sat 13 Mar, 22:00"));
+                 QStringLiteral("Sat 13 Mar, 10:00 PM"));
         QVERIFY(movedEvent(y.books, supper, QDate(2027, 3, 7), now)->rows.isEmpty());
         const auto back = movedEvent(y.books, supper, QDate(2027, 2, 13), now);
         QVERIFY(back && back->past.contains(QStringLiteral("counts as over")));

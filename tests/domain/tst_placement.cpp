@@ -200,9 +200,9 @@ private slots:
         const auto left = y.answer(y.at(kMonday)).unplaced;
         QCOMPARE(left.size(), 1);
         QCOMPARE(left.first().why,
-                 QStringLiteral("is placed on Tue 24 Nov, 18:00, but it needs 1 h of work after "
-                                "12 h cold and Long Tom burns until Tue 24 Nov, 14:00"));
-        QCOMPARE(left.first().help, QStringLiteral("Move it to Tue 1 Dec, 18:00."));
+                 QStringLiteral("is placed on Tue 24 Nov, 6:00 PM, but it needs 1 h of work after "
+                                "12 h cold and Long Tom burns until Tue 24 Nov, 2:00 PM"));
+        QCOMPARE(left.first().help, QStringLiteral("Move it to Tue 1 Dec, 6:00 PM."));
     }
 
     void noEarlierThanItNeedsToBe()
@@ -248,11 +248,11 @@ private slots:
         QCOMPARE(answer.unplaced.first().why,
                  QStringLiteral("needs 30 min of work after 12 h cold, but the fires of Big Ruth "
                                 "are 9 h apart before the Mill Field Supper is lit (Sat 28 Nov, "
-                                "01:00)"));
+                                "1:00 AM)"));
         // Cold at 04:00, done by 04:30, clear an hour: lit at 05:30, and nobody is there at four.
         QCOMPARE(answer.unplaced.first().help,
                  QStringLiteral("Light the Mill Field Supper 4 h 30 min later, and have one "
-                                "person there from Sat 28 Nov, 04:00 for 30 min."));
+                                "person there from Sat 28 Nov, 4:00 AM for 30 min."));
         // With hands there in the night, moving the lighting is enough.
         y.crew(Weekday::Saturday, 3, 3);
         QCOMPARE(y.answer(y.at(kMonday)).unplaced.first().help,
@@ -271,7 +271,7 @@ private slots:
         QCOMPARE(left.size(), 1);
         QVERIFY(left.first().why.contains(QStringLiteral("the longest crew hours")));
         QCOMPARE(left.first().help,
-                 QStringLiteral("Have the crew stay 30 min longer on Tue 24 Nov, 18:00."));
+                 QStringLiteral("Have the crew stay 30 min longer on Tue 24 Nov, 6:00 PM."));
 
         const RecordId tom = y.pit("Long Tom");
         y.books.tasks.clear();
@@ -291,7 +291,7 @@ private slots:
         QCOMPARE(left.size(), 1);
         QVERIFY(left.first().why.contains(QStringLiteral("taken by other work")));
         QVERIFY(
-            left.first().help.startsWith(QStringLiteral("One more person on Tue 24 Nov, 18:00")));
+            left.first().help.startsWith(QStringLiteral("One more person on Tue 24 Nov, 6:00 PM")));
         y.books.crewTimes[1].people = 2;
         QVERIFY(y.answer(y.at(kMonday)).unplaced.isEmpty());
     }
@@ -447,7 +447,8 @@ private slots:
         auto left = y.answer(y.at(kMonday)).unplaced;
         QCOMPARE(left.size(), 1);
         QVERIFY(left.first().why.contains(QStringLiteral("by 3 people, but no more than 2")));
-        QCOMPARE(left.first().help, QStringLiteral("2 more people on Tue 24 Nov, 18:00 would do."));
+        QCOMPARE(left.first().help,
+                 QStringLiteral("2 more people on Tue 24 Nov, 6:00 PM would do."));
 
         lift.people = 1;
         lift.daylight = true; // until 17:00, assumed
@@ -459,7 +460,7 @@ private slots:
         QCOMPARE(left.size(), 1);
         QVERIFY(left.first().why.contains(QStringLiteral("long enough in daylight")));
         QCOMPARE(left.first().help,
-                 QStringLiteral("Have the crew start 30 min earlier on Sun 29 Nov, 15:00."));
+                 QStringLiteral("Have the crew start 30 min earlier on Sun 29 Nov, 3:00 PM."));
 
         lift.daylight = false;
         lift.work = hoursOf(1);
@@ -576,7 +577,7 @@ private slots:
         const auto left = y.answer(y.at(kMonday)).unplaced;
         QCOMPARE(left.size(), 1);
         QVERIFY(left.first().why.contains(
-            QStringLiteral("before leaving for the Mill Field Supper (Wed 25 Nov, 18:00)")));
+            QStringLiteral("before leaving for the Mill Field Supper (Wed 25 Nov, 6:00 PM)")));
     }
 
     void sameAnswerWhateverTheOrder()

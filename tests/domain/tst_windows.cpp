@@ -27,9 +27,9 @@ private slots:
         y.crew(Weekday::Sunday, 18, 3, 2);
         const auto windows =
             crewWindows(y.books, y.at(QDate(2026, 10, 24)), y.at(QDate(2026, 11, 9)), y.local);
-        QCOMPARE(texts(y, windows), QStringList({QStringLiteral("Sun 25 Oct, 18:00 +180"),
-                                                 QStringLiteral("Sun 1 Nov, 18:00 +180"),
-                                                 QStringLiteral("Sun 8 Nov, 18:00 +180")}));
+        QCOMPARE(texts(y, windows), QStringList({QStringLiteral("Sun 25 Oct, 6:00 PM +180"),
+                                                 QStringLiteral("Sun 1 Nov, 6:00 PM +180"),
+                                                 QStringLiteral("Sun 8 Nov, 6:00 PM +180")}));
         // A week with the long night between them: 169 hours, then 168.
         QCOMPARE((windows.at(1).start - windows.at(0).start).base(), 169 * kHour);
         QCOMPARE((windows.at(2).start - windows.at(1).start).base(), 168 * kHour);
@@ -45,7 +45,7 @@ private slots:
         QCOMPARE(windows.size(), 1);
         QCOMPARE((windows.first().end - windows.first().start).base(), 4 * kHour);
         // 23:00 CDT and four hours is 02:00 CST, not 03:00.
-        QCOMPARE(y.local.timeText(windows.first().end), QStringLiteral("Sun 1 Nov, 02:00"));
+        QCOMPARE(y.local.timeText(windows.first().end), QStringLiteral("Sun 1 Nov, 2:00 AM"));
     }
 
     void cutByNowTheHorizonAndYesterday()
@@ -54,8 +54,8 @@ private slots:
         y.crew(Weekday::Monday, 22, 4);
         const auto windows = crewWindows(y.books, y.at(QDate(2026, 11, 3), 1),
                                          y.at(QDate(2026, 11, 9), 23), y.local);
-        QCOMPARE(texts(y, windows), QStringList({QStringLiteral("Tue 3 Nov, 01:00 +60"),
-                                                 QStringLiteral("Mon 9 Nov, 22:00 +60")}));
+        QCOMPARE(texts(y, windows), QStringList({QStringLiteral("Tue 3 Nov, 1:00 AM +60"),
+                                                 QStringLiteral("Mon 9 Nov, 10:00 PM +60")}));
     }
 
     void withoutRecordsHoursAreAssumedAndSaid()
@@ -66,9 +66,9 @@ private slots:
         QVERIFY(assumed);
         QCOMPARE(texts(y, crewWindows(y.books, y.at(QDate(2026, 11, 23)), y.at(QDate(2026, 11, 30)),
                                       y.local)),
-                 QStringList({QStringLiteral("Tue 24 Nov, 18:00 +180"),
-                              QStringLiteral("Wed 25 Nov, 18:00 +180"),
-                              QStringLiteral("Thu 26 Nov, 18:00 +180")}));
+                 QStringList({QStringLiteral("Tue 24 Nov, 6:00 PM +180"),
+                              QStringLiteral("Wed 25 Nov, 6:00 PM +180"),
+                              QStringLiteral("Thu 26 Nov, 6:00 PM +180")}));
         y.task("Look", y.pit("Long Tom"), QDate(2026, 11, 1)).everyDays = 30;
         const auto answer = y.answer(y.at(QDate(2026, 11, 23)));
         const auto said = [](const UpkeepAnswer &a) {
@@ -92,10 +92,10 @@ private slots:
             return texts(y, crewWindows(y.books, y.at(QDate(2026, 11, 28)),
                                         y.at(QDate(2026, 11, 29)), y.local));
         };
-        QCOMPARE(free(), QStringList({QStringLiteral("Sat 28 Nov, 08:00 +60"),
-                                      QStringLiteral("Sat 28 Nov, 17:00 +180")}));
+        QCOMPARE(free(), QStringList({QStringLiteral("Sat 28 Nov, 8:00 AM +60"),
+                                      QStringLiteral("Sat 28 Nov, 5:00 PM +180")}));
         y.books.events[e].state = EventState::Cancelled;
-        QCOMPARE(free(), QStringList({QStringLiteral("Sat 28 Nov, 08:00 +720")}));
+        QCOMPARE(free(), QStringList({QStringLiteral("Sat 28 Nov, 8:00 AM +720")}));
     }
 
     void fireColdAndCure()
@@ -112,14 +112,14 @@ private slots:
             return texts(y, freeWindows(windows, fires, hoursOf(cold), hoursOf(cure)));
         };
         // An hour before lighting at the least.
-        QCOMPARE(free(0, 0), QStringList({QStringLiteral("Fri 27 Nov, 08:00 +660")}));
-        QCOMPARE(free(12, 0), QStringList({QStringLiteral("Fri 27 Nov, 12:00 +420")}));
-        QCOMPARE(free(12, 6), QStringList({QStringLiteral("Fri 27 Nov, 12:00 +120")}));
+        QCOMPARE(free(0, 0), QStringList({QStringLiteral("Fri 27 Nov, 8:00 AM +660")}));
+        QCOMPARE(free(12, 0), QStringList({QStringLiteral("Fri 27 Nov, 12:00 PM +420")}));
+        QCOMPARE(free(12, 6), QStringList({QStringLiteral("Fri 27 Nov, 12:00 PM +120")}));
         QCOMPARE(free(12, 8), QStringList());
         // Another pit's fires do not matter.
         QCOMPARE(texts(y, freeWindows(windows, burnsOf(y.books, y.pit("Big Ruth"), now),
                                       hoursOf(12), hoursOf(6))),
-                 QStringList({QStringLiteral("Fri 27 Nov, 08:00 +840")}));
+                 QStringList({QStringLiteral("Fri 27 Nov, 8:00 AM +840")}));
     }
 
     void aRunningCookHoldsThePitToItsExpectedEnd()

@@ -202,7 +202,7 @@ private slots:
         QVERIFY(list->form().save());
         const Event made = s.books().events.last();
         // At the clock times of the last event.
-        QCOMPARE(s.timeOf(made.start), QStringLiteral("Sat 12 Dec, 18:00"));
+        QCOMPARE(s.timeOf(made.start), QStringLiteral("Sat 12 Dec, 6:00 PM"));
         QCOMPARE(made.end - made.start, durationFromHours(5));
     }
 
@@ -211,23 +211,23 @@ private slots:
         Shown s;
         const int steps = s.yard.verbs->undoStack().count();
         s.dragEvent(QDate(2026, 12, 13));
-        QCOMPARE(s.eventTime(), QStringLiteral("Sun 13 Dec, 18:00"));
-        QCOMPARE(s.cookTime(), QStringLiteral("Sun 13 Dec, 04:00"));
+        QCOMPARE(s.eventTime(), QStringLiteral("Sun 13 Dec, 6:00 PM"));
+        QCOMPARE(s.cookTime(), QStringLiteral("Sun 13 Dec, 4:00 AM"));
         QCOMPARE(s.yard.verbs->undoStack().count(), steps + 1);
         QVERIFY(s.yard.said.last().contains(QStringLiteral("Sunday 13 December")));
         QCOMPARE(s.calendar->day(), QDate(2026, 12, 13));
         QVERIFY(s.yard.verbs->undo());
-        QCOMPARE(s.eventTime(), QStringLiteral("Sat 5 Dec, 18:00"));
-        QCOMPARE(s.cookTime(), QStringLiteral("Sat 5 Dec, 04:00"));
+        QCOMPARE(s.eventTime(), QStringLiteral("Sat 5 Dec, 6:00 PM"));
+        QCOMPARE(s.cookTime(), QStringLiteral("Sat 5 Dec, 4:00 AM"));
         // A cook is dragged alone; and let go where it was, nothing moves.
         const QPoint from = s.pointOf(TableId::PlannedCook, s.yard.plannedCook);
         const double day = s.calendar->rectOf(kSupperDay).width();
         s.drag(from, from - QPoint(static_cast<int>(day), 0));
-        QCOMPARE(s.cookTime(), QStringLiteral("Fri 4 Dec, 04:00"));
-        QCOMPARE(s.eventTime(), QStringLiteral("Sat 5 Dec, 18:00"));
+        QCOMPARE(s.cookTime(), QStringLiteral("Fri 4 Dec, 4:00 AM"));
+        QCOMPARE(s.eventTime(), QStringLiteral("Sat 5 Dec, 6:00 PM"));
         QVERIFY(s.yard.verbs->undo());
         s.drag(from, from + QPoint(static_cast<int>(day / 5), 0));
-        QCOMPARE(s.cookTime(), QStringLiteral("Sat 5 Dec, 04:00"));
+        QCOMPARE(s.cookTime(), QStringLiteral("Sat 5 Dec, 4:00 AM"));
     }
 
     void shiftAndArrowMoveToo()
@@ -238,7 +238,7 @@ private slots:
         QTest::keyClick(s.calendar, Qt::Key_Space);
         QTest::keyClick(s.calendar, Qt::Key_Space);
         QTest::keyClick(s.calendar, Qt::Key_Down, Qt::ShiftModifier);
-        QCOMPARE(s.eventTime(), QStringLiteral("Sat 12 Dec, 18:00"));
+        QCOMPARE(s.eventTime(), QStringLiteral("Sat 12 Dec, 6:00 PM"));
     }
 
     void thePastIsAskedAbout()
@@ -249,14 +249,14 @@ private slots:
         QVERIFY(question->isVisible());
         QVERIFY2(question->question().contains(QStringLiteral("is past")),
                  qPrintable(question->question()));
-        QCOMPARE(s.eventTime(), QStringLiteral("Sat 5 Dec, 18:00"));
+        QCOMPARE(s.eventTime(), QStringLiteral("Sat 5 Dec, 6:00 PM"));
         // The way back has the focus.
         QTest::keyClick(QApplication::focusWidget(), Qt::Key_Space);
         QVERIFY(!question->isVisible());
-        QCOMPARE(s.eventTime(), QStringLiteral("Sat 5 Dec, 18:00"));
+        QCOMPARE(s.eventTime(), QStringLiteral("Sat 5 Dec, 6:00 PM"));
         s.dragEvent(QDate(2026, 11, 24));
         QTest::mouseClick(question->findChildren<QAbstractButton *>().first(), Qt::LeftButton);
-        QCOMPARE(s.eventTime(), QStringLiteral("Tue 24 Nov, 18:00"));
+        QCOMPARE(s.eventTime(), QStringLiteral("Tue 24 Nov, 6:00 PM"));
     }
 
     void whatCannotMoveSaysWhy()
@@ -272,7 +272,7 @@ private slots:
         s.drag(from, from + QPoint(static_cast<int>(day), 0));
         QVERIFY(notice->isVisible());
         QVERIFY2(notice->text().contains(QStringLiteral("is done")), qPrintable(notice->text()));
-        QCOMPARE(s.eventTime(), QStringLiteral("Sat 5 Dec, 18:00"));
+        QCOMPARE(s.eventTime(), QStringLiteral("Sat 5 Dec, 6:00 PM"));
     }
 
     void escapeLetsGo()
@@ -288,7 +288,7 @@ private slots:
         QApplication::sendEvent(view, &move);
         QTest::keyClick(s.calendar, Qt::Key_Escape);
         QTest::mouseRelease(view, Qt::LeftButton, {}, to);
-        QCOMPARE(s.eventTime(), QStringLiteral("Sat 5 Dec, 18:00"));
+        QCOMPARE(s.eventTime(), QStringLiteral("Sat 5 Dec, 6:00 PM"));
     }
 
     void clashesAreMarkedAndSaid()

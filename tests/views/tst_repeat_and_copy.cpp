@@ -89,10 +89,10 @@ private slots:
         QPushButton *make = primaryOf(dialog);
         QCOMPARE(make->text(), QStringLiteral("Add 2 events"));
         QTest::mouseClick(make, Qt::LeftButton);
-        QCOMPARE(
-            daysOf(yard.workspace->books()),
-            (QStringList{QStringLiteral("Sat 5 Dec, 18:00"), QStringLiteral("Sat 12 Dec, 18:00"),
-                         QStringLiteral("Sat 26 Dec, 18:00")}));
+        QCOMPARE(daysOf(yard.workspace->books()),
+                 (QStringList{QStringLiteral("Sat 5 Dec, 6:00 PM"),
+                              QStringLiteral("Sat 12 Dec, 6:00 PM"),
+                              QStringLiteral("Sat 26 Dec, 6:00 PM")}));
         QCOMPARE(yard.workspace->books().plannedCooks.size(), 3);
         QVERIFY(yard.verbs->undo());
         QCOMPARE(yard.workspace->books().events.size(), 1);
@@ -194,7 +194,7 @@ private slots:
         const RecordId id = made.first().first().toLongLong();
         const Event copy = yard.workspace->books().events.value(id);
         QCOMPARE(LocalTime(QStringLiteral("America/Chicago")).timeText(copy.start),
-                 QStringLiteral("Sat 19 Dec, 18:00"));
+                 QStringLiteral("Sat 19 Dec, 6:00 PM"));
         QCOMPARE(copy.covers, std::optional<int>(120));
         const PlannedCook cook = yard.workspace->books().plannedCooks.last();
         QCOMPARE(cook.event, std::optional<RecordId>(id));

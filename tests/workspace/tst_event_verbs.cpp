@@ -141,15 +141,15 @@ private slots:
         const LocalTime local(y.books().yard().timeZone);
         QVERIFY(commands::moveEvent(*y.verbs, y.event, QDate(2027, 3, 20)));
         QCOMPARE(local.timeText(y.books().events.value(y.event).start),
-                 QStringLiteral("Sat 20 Mar, 17:00"));
+                 QStringLiteral("Sat 20 Mar, 5:00 PM"));
         QCOMPARE(local.timeText(y.books().plannedCooks.value(y.cook).light),
-                 QStringLiteral("Fri 19 Mar, 23:00"));
+                 QStringLiteral("Fri 19 Mar, 11:00 PM"));
         QVERIFY(y.verbs->undo());
         QCOMPARE(local.timeText(y.books().plannedCooks.value(y.cook).light),
-                 QStringLiteral("Fri 5 Mar, 23:00"));
+                 QStringLiteral("Fri 5 Mar, 11:00 PM"));
         QVERIFY(commands::moveCook(*y.verbs, y.cook, QDate(2027, 3, 4)));
         QCOMPARE(local.timeText(y.books().events.value(y.event).start),
-                 QStringLiteral("Sat 6 Mar, 17:00"));
+                 QStringLiteral("Sat 6 Mar, 5:00 PM"));
         QVERIFY(!commands::moveCook(*y.verbs, 77, QDate(2027, 3, 4)));
 
         const int steps = y.verbs->undoStack().count();

@@ -308,9 +308,11 @@ void OrderWhatIf::take(const WoodWhatIfAnswer &result)
         plain(tr(" on %1 runs short with a chance of ")
                   .arg(domain::dayWithWeekday(worst.day, m_wording)));
         strong(domain::chanceWords(worst.chance, worst.error, m_wording));
-        plain(result.keeps
-                  ? tr(", within the %1 % accepted.").arg(std::lround(100 * *ask.acceptedRisk))
-                  : tr(", over the %1 % accepted.").arg(std::lround(100 * *ask.acceptedRisk)));
+        const auto accepted = std::lround(100 * *ask.acceptedRisk);
+        plain(result.keeps ? tr(", within the %1 % accepted.").arg(accepted)
+              : std::lround(100 * worst.chance) <= accepted
+                  ? tr(", just over the %1 % accepted.").arg(accepted)
+                  : tr(", over the %1 % accepted.").arg(accepted));
     }
     if (result.arrival.isValid())
         plain(tr(" Likely there by %1.").arg(domain::dayWithWeekday(result.arrival, m_wording)));

@@ -54,7 +54,7 @@ QString LocalTime::shortDayText(QDate day) const
 QString LocalTime::timeText(Instant instant) const
 {
     const QDateTime local = QDateTime::fromSecsSinceEpoch(instant.seconds(), m_zone);
-    const QString clock = m_locale.toString(local.time(), QStringLiteral("HH:mm"));
+    const QString clock = m_locale.toString(local.time(), QStringLiteral("h:mm AP"));
     return dayText(local.date()) % QStringLiteral(", ") % clock;
 }
 

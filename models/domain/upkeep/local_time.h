@@ -28,7 +28,7 @@ public:
 
     [[nodiscard]] QString dayText(QDate day) const;        // "Tue 24 Nov"
     [[nodiscard]] QString shortDayText(QDate day) const;   // "9 Dec"
-    [[nodiscard]] QString timeText(Instant instant) const; // "Tue 24 Nov, 18:00"
+    [[nodiscard]] QString timeText(Instant instant) const; // "Tue 24 Nov, 6:00 PM"
 
 private:
     QTimeZone m_zone;
