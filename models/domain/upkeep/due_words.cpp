@@ -247,9 +247,23 @@ void assumptions(Headline &headline, const Books &books, const FuelAnswer &fuel,
     if (hoursAssumed)
         headline.reasons << Reason{
             QStringLiteral("Crew hours"),
-            QStringLiteral("none recorded: Tuesday to Thursday, 18:00 to 21:00, one person"),
+            QStringLiteral("none recorded: Tuesday to Thursday, 6:00 PM to 9:00 PM, one person"),
             true,
             {TableId::CrewTime, 0}};
+    const auto wants = [&](bool UpkeepTask::*what) {
+        return std::any_of(answer.placements.cbegin(), answer.placements.cend(),
+                           [&](const Placement &p) { return books.tasks.value(p.task).*what; });
+    };
+    if (wants(&UpkeepTask::daylight))
+        headline.reasons << Reason{
+            QStringLiteral("Daylight"), QStringLiteral("taken as 8:00 AM to 5:00 PM"), true, {}};
+    if (wants(&UpkeepTask::dryWeather))
+        headline.reasons << Reason{QStringLiteral("Dry weather"),
+                                   QStringLiteral("a day ahead with rain entered goes by that, any "
+                                                  "other by the days on record near its date: look "
+                                                  "at the forecast"),
+                                   true,
+                                   {TableId::Weather, 0}};
     if (!local.valid())
         headline.reasons << Reason{QStringLiteral("Time zone"),
                                    QStringLiteral("the yard's zone is not known here: UTC"),

@@ -1,4 +1,5 @@
 // What is to be placed: tasks, agreed visits and the crew's time, from the records.
+#include "models/domain/upkeep/dry_days.h"
 #include "models/domain/upkeep/placement.h"
 
 #include <algorithm>
@@ -180,6 +181,9 @@ Yardtime yardtimeOf(const Books &books, Instant now, const LocalTime &local)
     const Instant horizon = placementHorizon(now, local);
     time.windows = crewWindows(books, now, horizon, local);
     time.daylight = assumedDaylight(now, horizon, local);
+    if (std::any_of(books.tasks.cbegin(), books.tasks.cend(),
+                    [](const UpkeepTask &task) { return task.dryWeather && !task.retired; }))
+        time.dryDays = dryDays(books, now, horizon, local);
     Duration coldest; // a pit that has been out for longer is cold for every task
     for (const UpkeepTask &task : books.tasks)
         coldest = std::max(coldest, task.coldBefore);
