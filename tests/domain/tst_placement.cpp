@@ -704,7 +704,7 @@ private:
         if (const auto t = there.match(help); t.hasMatch()) {
             QDateTime from = QLocale(QStringLiteral("en_US"))
                                  .toDateTime(t.captured(3) + QStringLiteral(" 2026"),
-                                             QStringLiteral("ddd d MMM, HH:mm yyyy"));
+                                             QStringLiteral("ddd d MMM, h:mm AP yyyy"));
             const Instant start = y.local.at(
                 from.date(), Duration::ofBase(from.time().msecsSinceStartOfDay() / 1000));
             time.windows << WorkWindow{start, start + durationIn(t.captured(4)),
