@@ -55,7 +55,7 @@ void YardFixture::waitForAnswers()
     if (answers->current())
         return;
     QSignalSpy spy(answers.get(), &workspace::AnswersService::updated);
-    while (!answers->current() && spy.wait(10000)) {
+    while (!answers->current() && spy.wait(120000)) {
     }
 }
 
