@@ -3,13 +3,13 @@
 #include "views/theme/icons.h"
 #include "views/theme/theme_hub.h"
 #include "views/widgets/clear_layout.h"
+#include "views/widgets/scroll_column.h"
 #include "views/widgets/status_pill.h"
 #include "views/widgets/text_label.h"
 
 #include <QHBoxLayout>
 #include <QLocale>
 #include <QPushButton>
-#include <QScrollArea>
 #include <QVBoxLayout>
 
 namespace rickyard::views {
@@ -35,17 +35,7 @@ CalendarDay::CalendarDay(bool readOnly, QWidget *parent)
     outer->setSpacing(look.space(3));
     m_heading->setWordWrap(true);
     outer->addWidget(m_heading);
-    auto *scroll = new QScrollArea(this);
-    scroll->setWidgetResizable(true);
-    scroll->setFrameShape(QFrame::NoFrame);
-    scroll->setFocusPolicy(Qt::NoFocus);
-    scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
-    auto *body = new QWidget(scroll);
-    m_column = new QVBoxLayout(body);
-    m_column->setContentsMargins(0, 0, look.space(2), 0);
-    m_column->setSpacing(look.space(4));
-    scroll->setWidget(body);
-    outer->addWidget(scroll, 1);
+    m_column = addScrollColumn(outer, this, look.space(4));
     m_add->setEnabled(!readOnly);
     connect(m_add, &QPushButton::clicked, this, [this] { Q_EMIT addAsked(m_day); });
     outer->addWidget(m_add, 0, Qt::AlignLeft);

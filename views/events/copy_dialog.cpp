@@ -8,6 +8,7 @@
 #include "views/widgets/clear_layout.h"
 #include "views/widgets/field_row.h"
 #include "views/widgets/notice_bar.h"
+#include "views/widgets/scroll_column.h"
 #include "views/widgets/status_pill.h"
 #include "views/widgets/text_label.h"
 
@@ -17,7 +18,6 @@
 #include <QHBoxLayout>
 #include <QLineEdit>
 #include <QPushButton>
-#include <QScrollArea>
 #include <QTimeEdit>
 #include <QVBoxLayout>
 
@@ -98,17 +98,7 @@ CopyDialog::CopyDialog(PageContext &pageContext, RecordId like, QDate day, QWidg
     m_sum = new TextLabel(QString(), TextStyle::Heading, Role::Ink);
     m_sum->setWordWrap(true);
     column->addWidget(m_sum);
-    auto *scroll = new QScrollArea(this);
-    scroll->setWidgetResizable(true);
-    scroll->setFrameShape(QFrame::NoFrame);
-    scroll->setFocusPolicy(Qt::NoFocus);
-    scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
-    auto *body = new QWidget(scroll);
-    m_list = new QVBoxLayout(body);
-    m_list->setContentsMargins(0, 0, look.space(2), 0);
-    m_list->setSpacing(look.space(3));
-    scroll->setWidget(body);
-    column->addWidget(scroll, 1);
+    m_list = addScrollColumn(column, this, look.space(3));
     buildActs(column);
     resize(look.px(600), look.px(660));
     for (const RecordId id : eventsToCopy(m_context.books(), like, m_context.verbs.now()))

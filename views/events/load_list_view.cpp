@@ -6,6 +6,7 @@
 #include "views/widgets/caution_note.h"
 #include "views/widgets/clear_layout.h"
 #include "views/widgets/field_row.h"
+#include "views/widgets/scroll_column.h"
 #include "views/widgets/sentence_label.h"
 #include "views/widgets/status_pill.h"
 #include "views/widgets/text_label.h"
@@ -15,7 +16,6 @@
 #include <QGridLayout>
 #include <QHBoxLayout>
 #include <QPushButton>
-#include <QScrollArea>
 #include <QSettings>
 #include <QVBoxLayout>
 
@@ -88,17 +88,7 @@ void LoadListView::build()
     m_amount = new SentenceLabel(this);
     m_amount->setStyles(TextStyle::Heading, TextStyle::NumeralLarge);
     outer->addWidget(m_amount);
-    auto *scroll = new QScrollArea(this);
-    scroll->setWidgetResizable(true);
-    scroll->setFrameShape(QFrame::NoFrame);
-    scroll->setFocusPolicy(Qt::NoFocus);
-    scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
-    auto *body = new QWidget(scroll);
-    m_column = new QVBoxLayout(body);
-    m_column->setContentsMargins(0, 0, look.space(2), 0);
-    m_column->setSpacing(look.space(2));
-    scroll->setWidget(body);
-    outer->addWidget(scroll, 1);
+    m_column = addScrollColumn(outer, this, look.space(2));
     auto *row = new QHBoxLayout;
     row->setSpacing(look.space(3));
     m_done = new TextLabel(QString(), TextStyle::Body, Role::InkMuted);

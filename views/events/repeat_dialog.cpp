@@ -7,6 +7,7 @@
 #include "views/widgets/clear_layout.h"
 #include "views/widgets/field_row.h"
 #include "views/widgets/notice_bar.h"
+#include "views/widgets/scroll_column.h"
 #include "views/widgets/status_pill.h"
 #include "views/widgets/text_label.h"
 
@@ -18,7 +19,6 @@
 #include <QLineEdit>
 #include <QPushButton>
 #include <QRadioButton>
-#include <QScrollArea>
 #include <QSpinBox>
 #include <QVBoxLayout>
 
@@ -148,17 +148,7 @@ void RepeatDialog::buildPreview(QVBoxLayout *column)
     m_sum = new TextLabel(QString(), TextStyle::Heading, Role::Ink);
     m_sum->setWordWrap(true);
     column->addWidget(m_sum);
-    auto *scroll = new QScrollArea(this);
-    scroll->setWidgetResizable(true);
-    scroll->setFrameShape(QFrame::NoFrame);
-    scroll->setFocusPolicy(Qt::NoFocus);
-    scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
-    auto *body = new QWidget(scroll);
-    m_list = new QVBoxLayout(body);
-    m_list->setContentsMargins(0, 0, look.space(2), 0);
-    m_list->setSpacing(look.space(2));
-    scroll->setWidget(body);
-    column->addWidget(scroll, 1);
+    m_list = addScrollColumn(column, this, look.space(2));
 }
 
 void RepeatDialog::buildActs(QVBoxLayout *column)
