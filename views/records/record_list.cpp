@@ -132,9 +132,9 @@ void RecordList::buildDetail()
     m_side = new QStackedWidget(m_splitter);
     auto *none = new QWidget(m_side);
     auto *noneLayout = new QVBoxLayout(none);
-    auto *hint = new TextLabel(
-        tr("Choose a %1 to see and change it.").arg(domain::specOf(m_model->table()).singular),
-        TextStyle::Body, Role::InkMuted, none);
+    auto *hint = new TextLabel(tr("Choose one of the %1 to see and change it.")
+                                   .arg(domain::specOf(m_model->table()).plural),
+                               TextStyle::Body, Role::InkMuted, none);
     hint->setWordWrap(true);
     hint->setAlignment(Qt::AlignCenter);
     noneLayout->addWidget(hint);
