@@ -169,11 +169,8 @@ void FanChart::showEvents(const WoodAnswer &answer)
         auto *one = new QScatterSeries;
         one->setName(tr("event over the accepted risk"));
         one->append(point);
-        // A week takes as much room as three signs where the chart is small.
-        one->setPointLabelsFormat(!m_brief ? chance
-                                  : risk.chance > 0.99
-                                      ? tr(">99 %")
-                                      : tr("%1 %").arg(std::lround(100 * risk.chance)));
+        // "over 99.5 %" is wider than a week of the small chart.
+        one->setPointLabelsFormat(m_brief && risk.chance > 0.99 ? tr(">99 %") : chance);
         one->setPointLabelsVisible(true);
         one->setPointLabelsClipping(false);
         add(one, 4, SeriesPart::Measured);
