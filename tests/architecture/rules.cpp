@@ -268,6 +268,12 @@ QStringList machinePaths(const QString &, const QString &text)
     return matches(text, path, QStringLiteral("a path of somebody's machine"));
 }
 
+QStringList ownPaths(const QString &, const QString &text)
+{
+    static const Expression own(QStringLiteral(R"(\b__FILE__\b)"));
+    return matches(splitSource(text).code, own, QStringLiteral("a path relative to the build"));
+}
+
 QStringList strangersAtTheTop(const QStringList &names)
 {
     static const QStringList known = {QStringLiteral("CMakeLists.txt"),

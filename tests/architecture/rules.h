@@ -21,6 +21,7 @@ QString layerOf(const QString &path);
 
 const QVector<Rule> &sourceRules(); // each .h and .cpp of the layers
 QStringList machinePaths(const QString &path, const QString &text); // every text file
+QStringList ownPaths(const QString &path, const QString &text);     // each .h and .cpp, with tests
 QStringList strangersAtTheTop(const QStringList &names);            // the root folder's entries
 
 } // namespace rickyard::test

@@ -281,6 +281,23 @@ private slots:
         QVERIFY2(found.isEmpty(), qPrintable(found.join(u'\n')));
     }
 
+    // A source's own path is relative to the folder it was built in: what is opened by it is found
+    // in that folder alone. Data lies under RICKYARD_TEST_DATA.
+    void nothingIsOpenedByTheSourcesPath()
+    {
+        QStringList found;
+        for (const QString &file : filesUnder({QStringLiteral("models"), QStringLiteral("views"),
+                                               QStringLiteral("app"), QStringLiteral("tests")},
+                                              {QStringLiteral("*.h"), QStringLiteral("*.cpp")})) {
+            const QStringList here = ownPaths(file, read(file));
+            for (const QString &what : here)
+                found += QStringLiteral("%1:%2").arg(file, what);
+        }
+        QVERIFY2(found.isEmpty(), qPrintable(found.join(u'\n')));
+        QVERIFY(!ownPaths({}, QStringLiteral("QFile f(__FILE__);")).isEmpty());
+        QVERIFY(ownPaths({}, QStringLiteral("f(); // __FILE__")).isEmpty());
+    }
+
     void theTopHoldsNothingElse()
     {
         const QStringList found =

@@ -109,8 +109,7 @@ Timing medianOf(const Size &size, int repeats)
 // Seconds of one simulation in NumPy; below 0 when it did not run.
 double numpy(const std::string &python, const Size &size)
 {
-    std::string script = __FILE__;
-    script = script.substr(0, script.rfind('/') + 1) + "reorder_numpy.py";
+    const std::string script = RICKYARD_SOURCE_DIR "/tests/benchmarks/reorder_numpy.py";
     const std::string command = python + " '" + script + "' " + std::to_string(size.paths) + ' ' +
                                 std::to_string(size.days) + ' ' + std::to_string(size.cooks) + ' ' +
                                 std::to_string(size.lots) + " 5";

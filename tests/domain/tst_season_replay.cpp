@@ -62,6 +62,7 @@ void TstSeasonReplay::theAdviceKeepsItsRiskWithLessWood()
 {
     constexpr int seasons = 6;
     const auto days = newarkDays();
+    QVERIFY(!days.empty());
     AdviceSettings settings;
     settings.paths = 400;
     const ReplayResult ours = replayAll(seasons, false, days, advice(settings));

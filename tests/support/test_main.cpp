@@ -29,6 +29,9 @@ int main(int argc, char **argv)
     QCoreApplication::setApplicationName(QStringLiteral("rickyard-tests"));
     QStandardPaths::setTestModeEnabled(true);
     QStringList arguments = QCoreApplication::arguments();
+    // Qt Test's crash handler starts a debugger again and again for a fault that comes again: what
+    // crashes shall end, and at once.
+    arguments.append(QStringLiteral("-nocrashhandler"));
     QString only;
     if (arguments.size() > 1 && arguments.at(1).startsWith(QLatin1String("Tst")))
         only = arguments.takeAt(1);
