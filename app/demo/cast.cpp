@@ -65,6 +65,7 @@ void addCast(Draft &draft)
     yard.name = QStringLiteral("Pretend Creek Cook Yard (invented)");
     yard.timeZone = QStringLiteral("America/Chicago");
     yard.invented = true;
+    yard.mark = QStringLiteral("invented");
     yard.elevation = inchesLong(590 * 12);
     yard.note = QStringLiteral("Everything in this yard is invented: the crew, the pits, the "
                                "suppliers, the events, the weather and every figure.");

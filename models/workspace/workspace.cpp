@@ -2,6 +2,7 @@
 
 #include <QFutureWatcher>
 #include <QTimeZone>
+#include <QUuid>
 #include <QtConcurrent/QtConcurrentRun>
 
 namespace rickyard::workspace {
@@ -21,6 +22,8 @@ ChangeSet firstRow()
     domain::setValue(row, QStringLiteral("time_zone"),
                      zone.isEmpty() ? QStringLiteral("UTC") : QString::fromLatin1(zone));
     domain::setValue(row, QStringLiteral("invented"), qint64{0});
+    domain::setValue(row, QStringLiteral("mark"),
+                     QString::fromLatin1(QUuid::createUuid().toRfc4122().toHex()));
     return {{TableId::Yard, 1, std::nullopt, row}};
 }
 

@@ -181,6 +181,7 @@ private slots:
     {
         Calendar calendar;
         calendar.yard = QStringLiteral("Invented yard");
+        calendar.mark = QStringLiteral("0b5e");
         calendar.timeZone = QStringLiteral("America/Chicago");
         calendar.written = utcOf("2026-12-01T00:00:00Z");
         for (int i = 0; i < 100; ++i) {
@@ -198,7 +199,7 @@ private slots:
         QCOMPARE(read.busy.size(), 100);
         for (int i = 0; i < 100; ++i) {
             const CalendarEntry &entry = calendar.entries.at(i);
-            QCOMPARE(read.busy.at(i).uid, calendarUid(calendar.yard, entry));
+            QCOMPARE(read.busy.at(i).uid, calendarUid(calendar.mark, entry));
             QCOMPARE(read.busy.at(i).start, entry.start);
             QCOMPARE(read.busy.at(i).end, entry.end);
             QCOMPARE(read.busy.at(i).summary, entry.summary);

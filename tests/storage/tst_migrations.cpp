@@ -214,6 +214,7 @@ void TstMigrations::keepsTheRecordsOfEveryVersion()
         QCOMPARE(books.value().tasks.value(6).readingPoints, version < 4 ? 1 : 8);
         QCOMPARE(books.value().tasks.value(6).people, version < 4 ? 1 : 2);
         QCOMPARE(books.value().yard().seasonMonth.has_value(), version >= 4);
+        QCOMPARE(books.value().yard().mark.size(), 32); // of hex
         QCOMPARE(books.value().events.value(1).series.isEmpty(), version < 4);
         QCOMPARE(books.value().yard().falseAlarmCooks, 200);
         QCOMPARE(std::any_of(books.value().findings.cbegin(), books.value().findings.cend(),

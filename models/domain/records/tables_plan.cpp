@@ -13,6 +13,7 @@ const Binder<Yard> &binderOf<Yard>()
             .startsWith(QStringLiteral("America/Chicago"));
         b.flag("metric", "Metric units", &Yard::metric);
         b.flag("invented", "Invented data", &Yard::invented).derived();
+        b.text("mark", "Mark", &Yard::mark).derived();
         b.quantity("elevation", "Elevation", &Yard::elevation, "ft")
             .between(Length::ofBase(-500000000), Length::ofBase(6000000000));
         b.quantity("accepted_risk", "Accepted chance of running short", &Yard::acceptedRisk)

@@ -26,6 +26,7 @@ struct Yard {
     std::optional<Mass> trailerLimit; // the most it may weigh
     QString meterScale;               // what the crew's meter is usually set to
     QString note;
+    QString mark; // of this yard alone; names its records to other programs, whatever it is called
     QString typed;
 };
 

@@ -60,6 +60,7 @@ public:
         : m_books(books), m_upkeep(upkeep), m_now(now)
     {
         m_calendar.yard = books.yard().name;
+        m_calendar.mark = books.yard().mark;
         m_calendar.timeZone = books.yard().timeZone;
         m_calendar.written = now;
     }

@@ -2,7 +2,6 @@
 
 #include "models/exchange/ics/calendar_zone.h"
 
-#include <QCryptographicHash>
 #include <QSet>
 
 #include <algorithm>
@@ -84,7 +83,7 @@ private:
                 .arg(m_calendar.timeZone);
         QSet<QString> uids;
         for (const CalendarEntry &entry : m_calendar.entries) {
-            const QString uid = calendarUid(m_calendar.yard, entry);
+            const QString uid = calendarUid(m_calendar.mark, entry);
             if (uids.contains(uid))
                 return QStringLiteral("Two entries of the calendar have one name, %1.").arg(uid);
             uids << uid;
@@ -128,7 +127,7 @@ private:
 
     void addCommon(const ComponentHandle &to, const CalendarEntry &entry) const
     {
-        add(to, icalproperty_new_uid(calendarUid(m_calendar.yard, entry).toUtf8().constData()));
+        add(to, icalproperty_new_uid(calendarUid(m_calendar.mark, entry).toUtf8().constData()));
         add(to, icalproperty_new_dtstamp(utcTime(m_calendar.written)));
         add(to, icalproperty_new_summary(calendarText(entry.summary).constData()));
         if (const QByteArray text = calendarText(entry.description); !text.isEmpty())
@@ -196,14 +195,12 @@ private:
 
 } // namespace
 
-QString calendarUid(const QString &yard, const CalendarEntry &entry)
+QString calendarUid(const QString &mark, const CalendarEntry &entry)
 {
-    const QByteArray hash =
-        QCryptographicHash::hash(yard.toUtf8(), QCryptographicHash::Sha256).toHex().left(12);
     QString uid = QStringLiteral("%1-%2").arg(domain::specOf(entry.table).key).arg(entry.record);
     if (!entry.part.isEmpty())
         uid += QString(QLatin1Char('-') + entry.part);
-    return QStringLiteral("%1@%2.rickyard").arg(uid, QString::fromLatin1(hash));
+    return QStringLiteral("%1@%2.rickyard").arg(uid, mark);
 }
 
 Bytes writeCalendar(const Calendar &calendar)

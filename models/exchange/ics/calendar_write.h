@@ -34,14 +34,15 @@ struct CalendarEntry {
 };
 
 struct Calendar {
-    QString yard;            // its name: the calendar's, and part of every UID
+    QString yard;            // its name: the calendar's
+    QString mark;            // the yard's: part of every UID
     QString timeZone;        // IANA; of the times as they are shown
     domain::Instant written; // DTSTAMP
     QVector<CalendarEntry> entries;
 };
 
-// "visit-12@0123456789ab.rickyard": from the yard's name, the table and the record's id alone.
-QString calendarUid(const QString &yard, const CalendarEntry &entry);
+// "visit-12@MARK.rickyard": from the yard's mark, the table and the record's id alone.
+QString calendarUid(const QString &mark, const CalendarEntry &entry);
 
 // CRLF line ends, no line over 75 octets. Refused when the zone is unknown, when two entries have
 // one UID, or when an entry lacks its summary or its time.

@@ -1,4 +1,4 @@
--- Ordering: room, loads and units of an order, wood kept for an event, repeated events. Going out:
+-- The yard's mark, which names its records to other programs. Ordering: room, loads and units of an order, wood kept for an event, repeated events. Going out:
 -- boxes, kindling, the trailer. Upkeep: occasions, ash, snoozing, needs of the work, readings,
 -- photographs, ash loads, exceptions. Busy times of other calendars.
 
@@ -8,6 +8,8 @@ ALTER TABLE "yard" ADD COLUMN "box_mass" INTEGER CHECK ("box_mass" >= 453592 AND
 ALTER TABLE "yard" ADD COLUMN "kindling" INTEGER CHECK ("kindling" >= 0 AND "kindling" <= 90718474);
 ALTER TABLE "yard" ADD COLUMN "trailer_empty" INTEGER CHECK ("trailer_empty" >= 0 AND "trailer_empty" <= 27215542200);
 ALTER TABLE "yard" ADD COLUMN "trailer_limit" INTEGER CHECK ("trailer_limit" >= 45359237 AND "trailer_limit" <= 27215542200);
+ALTER TABLE "yard" ADD COLUMN "mark" TEXT NOT NULL DEFAULT '';
+UPDATE "yard" SET "mark" = lower(hex(randomblob(16)));
 
 ALTER TABLE "supplier" ADD COLUMN "delivery" INTEGER CHECK ("delivery" >= 0);
 ALTER TABLE "supplier" ADD COLUMN "most_units" INTEGER CHECK ("most_units" >= 1 AND "most_units" <= 10000);
