@@ -136,7 +136,23 @@ void TstHandOver::worriesOfThePit()
     upkeep.tasks << due;
     const QString text = night.text(upkeep);
     QVERIFY2(text.contains(QStringLiteral("Overdue: Empty the grease bucket")), qPrintable(text));
+    // 26 hours ahead, within a wide band: each with its day.
+    QVERIFY2(
+        text.contains(QStringLiteral("lasts until about Tue 2:51 AM (between Mon 3:54 PM and")),
+        qPrintable(text));
     QVERIFY(text.contains(QStringLiteral("grease drain")));
+    // What was passed over to light it is said, with the reason; another pit's is not.
+    Override despite;
+    despite.id = 1;
+    despite.task = 7;
+    despite.time = night.yard.books.cooks.value(night.cook).lit;
+    despite.reason = QStringLiteral("emptied by eye");
+    night.yard.books.overrides.insert(1, despite);
+    const QString words =
+        QStringLiteral("Lit all the same, without: empty the grease bucket. emptied by eye");
+    QVERIFY2(night.text().contains(words), qPrintable(night.text()));
+    night.yard.books.tasks[7].pit = 99;
+    QVERIFY(!night.text().contains(QStringLiteral("emptied by eye")));
     // Wet wood in the firebox is said.
     night.yard.books.readings[1].pieces = {Moisture::ofBase(35000)};
     QVERIFY(night.text().contains(QStringLiteral("too wet to burn clean")));

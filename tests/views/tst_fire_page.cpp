@@ -1,4 +1,6 @@
 // Running a cook on the Fire page with keys and mouse, and what stands in the books afterwards.
+#include "models/domain/upkeep/blocks.h"
+#include "tests/support/hands.h"
 #include "tests/support/registry.h"
 #include "tests/support/yard_fixture.h"
 #include "views/charts/chart_view.h"
@@ -35,22 +37,13 @@
 using namespace rickyard;
 using namespace rickyard::domain;
 using namespace rickyard::views;
+using rickyard::test::click;
+using rickyard::test::named;
 using rickyard::test::YardFixture;
 
 namespace {
 
 // The shown widget of that accessible name; two panels of one kind are never shown at once.
-template <class T>
-T *named(QWidget &root, const QString &name)
-{
-    QCoreApplication::processEvents(); // what was just made is shown a moment later
-    const auto all = root.findChildren<T *>();
-    for (T *one : all)
-        if (one->accessibleName() == name && one->isVisible())
-            return one;
-    return nullptr;
-}
-
 template <class T>
 T *startingWith(QWidget &root, const QString &name)
 {
@@ -96,12 +89,6 @@ QString noticeOf(QWidget &root)
         if (bar->isVisible())
             return bar->text();
     return {};
-}
-
-void click(QWidget *widget)
-{
-    QVERIFY(widget != nullptr);
-    QTest::mouseClick(widget, Qt::LeftButton);
 }
 
 } // namespace
@@ -232,11 +219,17 @@ private Q_SLOTS:
         QCOMPARE(alight.first().lit, m_yard->now);
         QVERIFY(alight.first().start == StartKind::Warm);
         QCOMPARE(std::round(fahrenheit(*alight.first().target)), 250.0);
-        const auto &notes = m_yard->verbs->books().notes;
-        QCOMPARE(notes.size(), 1);
-        QVERIFY(notes.first().text.contains(QStringLiteral("looked at it, still clear")));
-        QVERIFY(notes.first().text.contains(QStringLiteral("Clean the grease drain")));
+        const Books &books = m_yard->verbs->books();
+        const auto despite = litDespite(books, alight.first());
+        QCOMPARE(despite.size(), 1);
+        QCOMPARE(despite.first().reason, QStringLiteral("looked at it, still clear"));
+        QCOMPARE(books.tasks.value(despite.first().task).name,
+                 QStringLiteral("Clean the grease drain"));
         QVERIFY(m_page->now().currentRun() != nullptr);
+        // Fire and reason are one step.
+        QVERIFY(m_yard->verbs->undo().ok());
+        QVERIFY(burningCooks(m_yard->verbs->books()).isEmpty());
+        QVERIFY(m_yard->verbs->books().overrides.isEmpty());
     }
 
     void theOtherPitIsLitWithoutAReasonAndABadTargetIsRefused()

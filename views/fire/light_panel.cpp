@@ -273,30 +273,18 @@ void LightPanel::light()
     Cook cook = cookToLight();
     if (!typedTarget(cook.target))
         return;
-    if (!m_blocking.isEmpty() && m_reason->text().trimmed().isEmpty()) {
-        m_reasonRow->setProblem(tr("Do the overdue upkeep first, or write why you light anyway."));
-        m_reason->setFocus(Qt::OtherFocusReason);
-        return;
-    }
     // Lighting takes this pit off the choices, so everything is read before.
-    const auto notes = notesToWrite();
+    const bool drain = m_drain->isChecked();
     const RecordId lot = m_lot->lot();
-    const auto done = m_context.verbs.lightCook(cook);
+    const auto done = m_context.verbs.lightCook(cook, despite());
     if (!done) {
-        QStringList elsewhere;
-        for (const Problem &problem : done.problems()) {
-            if (problem.field == QLatin1String("target"))
-                m_targetRow->setProblem(problem.message);
-            else
-                elsewhere << problem.message;
-        }
-        if (!elsewhere.isEmpty())
-            m_notice->showProblem(elsewhere.join(QLatin1Char('\n')));
+        showProblems(done.problems());
         return;
     }
     Problems problems;
-    for (const auto &[kind, text] : notes)
-        problems << m_context.verbs.note(done.value(), kind, text).problems();
+    if (drain)
+        problems =
+            m_context.verbs.note(done.value(), NoteKind::Grease, tr("before lighting")).problems();
     if (problems.isEmpty()) {
         m_drain->setChecked(false);
         m_reason->clear();
@@ -307,21 +295,30 @@ void LightPanel::light()
     Q_EMIT lit(done.value(), lot);
 }
 
-QVector<std::pair<NoteKind, QString>> LightPanel::notesToWrite() const
+void LightPanel::showProblems(const Problems &problems)
 {
-    QVector<std::pair<NoteKind, QString>> notes;
-    if (m_drain->isChecked())
-        notes.append({NoteKind::Grease, tr("before lighting")});
-    if (m_blocking.isEmpty())
-        return notes;
-    QStringList names;
+    QStringList elsewhere;
+    for (const Problem &problem : problems) {
+        if (problem.field == QLatin1String("target")) {
+            m_targetRow->setProblem(problem.message);
+        } else if (problem.field == QLatin1String("reason")) {
+            m_reasonRow->setProblem(problem.message);
+            m_reason->setFocus(Qt::OtherFocusReason);
+        } else {
+            elsewhere << problem.message;
+        }
+    }
+    if (!elsewhere.isEmpty())
+        m_notice->showProblem(elsewhere.join(QLatin1Char('\n')));
+}
+
+commands::Verbs::Despite LightPanel::despite() const
+{
+    commands::Verbs::Despite despite{{}, m_reason->text()};
     for (const Blocking &blocking : m_blocking)
-        names << m_context.books().tasks.value(blocking.task).name;
-    // Texts hold 400 characters; the reason comes first so that it is never cut.
-    const QString text = tr("Lit with upkeep overdue. Reason: %1. Overdue: %2")
-                             .arg(m_reason->text().trimmed(), names.join(QStringLiteral(", ")));
-    notes.append({NoteKind::Remark, text.left(400)});
-    return notes;
+        if (!despite.tasks.contains(blocking.task))
+            despite.tasks << blocking.task;
+    return despite;
 }
 
 void LightPanel::focusFirst()

@@ -55,8 +55,9 @@ private:
     void light();
     // False: the message stands at the field.
     bool typedTarget(std::optional<domain::Temperature> &target);
-    // Notes of what was seen, and why overdue upkeep was passed over.
-    [[nodiscard]] QVector<std::pair<domain::NoteKind, QString>> notesToWrite() const;
+    void showProblems(const domain::Problems &problems);
+    // What stands in the way, and why it is lit all the same.
+    [[nodiscard]] commands::Verbs::Despite despite() const;
     [[nodiscard]] domain::Cook cookToLight() const;
 
     PageContext &m_context;

@@ -128,8 +128,8 @@ QWidget *LightPanel::buildChecks()
     auto *stop = new QVBoxLayout(m_stop);
     stop->setContentsMargins(0, 0, 0, 0);
     stop->setSpacing(look.space(2));
-    stop->addWidget(new TextLabel(tr("Overdue, and it blocks lighting"), TextStyle::BodyStrong,
-                                  Role::Act, m_stop));
+    stop->addWidget(
+        new TextLabel(tr("In the way of lighting"), TextStyle::BodyStrong, Role::Act, m_stop));
     m_stopText = new TextLabel(QString(), TextStyle::Body, Role::Ink, m_stop);
     m_stopText->setWordWrap(true);
     stop->addWidget(m_stopText);
@@ -138,7 +138,7 @@ QWidget *LightPanel::buildChecks()
     m_reason->setMinimumHeight(look.px(44));
     m_reason->setAccessibleName(tr("Reason to light all the same"));
     m_reasonRow = new FieldRow(tr("Reason to light all the same"), m_reason, m_stop);
-    m_reasonRow->setHelp(tr("Kept as a note of the cook."));
+    m_reasonRow->setHelp(tr("Kept with the cook and with each of these tasks."));
     connect(m_reason, &QLineEdit::textEdited, this, [this] { m_reasonRow->clearProblem(); });
     stop->addWidget(m_reasonRow);
     card->body()->addWidget(m_stop);

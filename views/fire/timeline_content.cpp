@@ -1,5 +1,6 @@
 #include "views/fire/timeline_content.h"
 
+#include "models/domain/upkeep/blocks.h"
 #include "models/items/wording.h"
 #include "views/fire/cook_timeline.h"
 #include "views/fire/fire_words.h"
@@ -109,6 +110,9 @@ void takeMarks(const Books &books, const Cook &cook, TimelineContent &content)
             words += QString(QStringLiteral(": ") + note.text.simplified());
         content.marks.append({after(cook, note.time), false, noteIcon(note.kind), words});
     }
+    for (const Override &record : litDespite(books, cook))
+        content.marks.append({after(cook, cook.lit), false, noteIcon(NoteKind::Remark),
+                              despiteWords(books, record)});
     std::stable_sort(content.marks.begin(), content.marks.end(),
                      [](const auto &a, const auto &b) { return a.at < b.at; });
 }

@@ -3,6 +3,7 @@
 #include "models/domain/answers/wording.h"
 #include "models/domain/fire/wood_left.h"
 #include "models/domain/quantities/units.h"
+#include "models/domain/upkeep/blocks.h"
 #include "models/domain/wood/ledger.h"
 #include "models/domain/wood/stock.h"
 
@@ -49,11 +50,13 @@ public:
     }
 
 private:
+    // With its weekday where the time of day alone would leave a doubt.
     [[nodiscard]] QString clock(Instant t) const
     {
+        const bool near = std::abs((t - m_now).base()) < 12LL * 3600;
         return localeOf(m_wording).toString(
-            QDateTime::fromSecsSinceEpoch(t.seconds(), zoneOf(m_wording)).time(),
-            QStringLiteral("h:mm AP"));
+            QDateTime::fromSecsSinceEpoch(t.seconds(), zoneOf(m_wording)),
+            near ? QStringLiteral("h:mm AP") : QStringLiteral("ddd h:mm AP"));
     }
     [[nodiscard]] QString temperature(Temperature t) const
     {
@@ -231,6 +234,8 @@ QStringList Writer::worries() const
     for (const TaskDue &due : m_upkeep.tasks)
         if (due.overdue && (due.pit == m_cook.pit || due.pit == 0))
             lines << QString(QStringLiteral("Overdue: ") + m_books.tasks.value(due.task).name);
+    for (const Override &record : litDespite(m_books, m_cook))
+        lines << despiteWords(m_books, record);
     const bool grease =
         std::any_of(m_books.notes.cbegin(), m_books.notes.cend(), [this](const CookNote &note) {
             return note.cook == m_cook.id && note.kind == NoteKind::Grease;

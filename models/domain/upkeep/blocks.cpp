@@ -1,6 +1,7 @@
 #include "models/domain/upkeep/blocks.h"
 
 #include "models/domain/quantities/units.h"
+#include "models/domain/upkeep/due_words.h"
 #include "models/domain/upkeep/meters.h"
 #include "models/domain/upkeep/occasions.h"
 
@@ -231,6 +232,27 @@ QVector<BlockedAct> blockedActs(const Books &books, const UpkeepAnswer &upkeep, 
     acts << ahead;
     acts.removeIf([](const BlockedAct &act) { return act.blocks.isEmpty(); });
     return acts;
+}
+
+QVector<Override> litDespite(const Books &books, const Cook &cook)
+{
+    QVector<Override> found;
+    for (const Override &record : books.overrides) {
+        const RecordId pit = books.tasks.value(record.task).pit.value_or(cook.pit);
+        Act act;
+        act.at = cook.lit;
+        act.now = cook.lit;
+        act.plannedCook = cook.planned.value_or(0);
+        if (pit == cook.pit && lifts(record, act))
+            found << record;
+    }
+    return found;
+}
+
+QString despiteWords(const Books &books, const Override &record)
+{
+    return QStringLiteral("Lit all the same, without: ") % taskPhrase(books, record.task) %
+           QStringLiteral(". ") % record.reason.trimmed();
 }
 
 QString blockWords(const Block &block)

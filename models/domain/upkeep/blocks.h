@@ -58,6 +58,13 @@ struct BlockedAct {
 };
 QVector<BlockedAct> blockedActs(const Books &books, const UpkeepAnswer &upkeep, Instant now);
 
+// Overrides that let this cook be lit: named for the plan it fulfils, or written for a fire that
+// nobody planned within kOverrideHolds before it, on its pit. By id.
+QVector<Override> litDespite(const Books &books, const Cook &cook);
+
+// "Lit all the same, without: grease drain on Barge. Guests were waiting"
+QString despiteWords(const Books &books, const Override &record);
+
 // "Grease drain: 6 cooks since the last time, limit 5", and the override with its reason.
 QString blockWords(const Block &block);
 

@@ -84,7 +84,7 @@ Outcome<Done> Verbs::run(const QString &name, const ChangeSet &changes, Origin o
         return Done{};
     const IdSource nextId = [this](TableId t) { return m_workspace.nextId(t); };
     if (origin == Origin::ByHand)
-        real = withKeptChanges(books(), real, now(), nextId);
+        real = withCooksAlong(books(), withKeptChanges(books(), real, now(), nextId));
     const auto whole = withLedger(books(), real, nextId);
     if (!whole)
         return Outcome<Done>(whole.problems());
@@ -203,7 +203,7 @@ Verbs::putAllInBackground(const QVector<Row> &rows, const QString &actionName,
     });
 }
 
-Outcome<RecordId> Verbs::lightCook(Cook cook)
+Outcome<RecordId> Verbs::lightCook(Cook cook, const Despite &despite)
 {
     if (cook.lit == Instant())
         cook.lit = now();
@@ -212,7 +212,22 @@ Outcome<RecordId> Verbs::lightCook(Cook cook)
         return Outcome<RecordId>::failed(tr("Choose a pit."), QStringLiteral("pit"));
     if (!cook.target)
         cook.target = pit->usualTemperature;
-    return add(cook, tr("light %1").arg(pit->name));
+    const QString reason = despite.reason.trimmed();
+    if (!despite.tasks.isEmpty() && reason.isEmpty())
+        return Outcome<RecordId>::failed(
+            tr("Do what stands in the way first, or write why you light all the same."),
+            QStringLiteral("reason"));
+    QVector<Row> rows{domain::toRow(cook)};
+    for (RecordId task : despite.tasks) {
+        domain::Override record;
+        record.task = task;
+        record.plannedCook = cook.planned;
+        record.time = cook.lit;
+        record.reason = reason;
+        rows << domain::toRow(record);
+    }
+    const auto ids = putAll(rows, tr("light %1").arg(pit->name), Origin::ByHand);
+    return ids ? Outcome<RecordId>(ids.value().constFirst()) : Outcome<RecordId>(ids.problems());
 }
 
 Outcome<RecordId> Verbs::feed(RecordId cook, RecordId lot, int pieces,

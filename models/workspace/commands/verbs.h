@@ -69,7 +69,13 @@ public:
     }
 
     // The fire. Each is durable when it returns.
-    Outcome<RecordId> lightCook(domain::Cook cook); // `lit` unset: now
+    // `lit` unset: now. Tasks that block the fire are passed over with a reason, which is kept as
+    // an override of each (domain/upkeep/blocks.h); refused at "reason" without one.
+    struct Despite {
+        QVector<RecordId> tasks;
+        QString reason;
+    };
+    Outcome<RecordId> lightCook(domain::Cook cook, const Despite &despite = {});
     Outcome<RecordId> feed(RecordId cook, RecordId lot, int pieces,
                            std::optional<domain::Mass> weight = {}, std::optional<Instant> at = {});
     Outcome<RecordId> noteTemperature(RecordId cook, domain::Temperature temperature,
