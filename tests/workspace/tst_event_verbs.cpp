@@ -151,12 +151,28 @@ private slots:
         QCOMPARE(local.timeText(y.books().events.value(y.event).start),
                  QStringLiteral("Sat 6 Mar, 5:00 PM"));
         QVERIFY(!commands::moveCook(*y.verbs, 77, QDate(2027, 3, 4)));
+        QVERIFY(y.verbs->undo());
 
-        const int steps = y.verbs->undoStack().count();
+        // Serving an hour and a half later, typed in the form.
+        Event event = y.books().events.value(y.event);
+        event.start = event.start + Duration::ofBase(5400);
+        QVERIFY(y.verbs->edit(event));
+        QCOMPARE(local.timeText(y.books().plannedCooks.value(y.cook).light),
+                 QStringLiteral("Sat 6 Mar, 12:30 AM"));
+        QVERIFY(y.verbs->undo());
+        QCOMPARE(local.timeText(y.books().plannedCooks.value(y.cook).light),
+                 QStringLiteral("Fri 5 Mar, 11:00 PM"));
+        // A list that brings both says itself where the cook stands.
+        QVERIFY(y.verbs->putAll({toRow(event)}, QStringLiteral("import")).ok());
+        QCOMPARE(local.timeText(y.books().plannedCooks.value(y.cook).light),
+                 QStringLiteral("Fri 5 Mar, 11:00 PM"));
+        QVERIFY(y.verbs->undo());
+
+        const int steps = y.verbs->undoStack().index();
         const auto copy = commands::addEventCopy(
             *y.verbs, copyOf(y.books(), y.event, y.at(QDate(2027, 4, 3), 17)));
         QVERIFY(copy);
-        QCOMPARE(y.verbs->undoStack().count(), steps + 1);
+        QCOMPARE(y.verbs->undoStack().index(), steps + 1);
         QCOMPARE(y.books().plannedCooks.last().event, std::optional<RecordId>(copy.value()));
         QVERIFY(y.books().events.value(copy.value()).series.isEmpty());
         QVERIFY(y.verbs->undo());

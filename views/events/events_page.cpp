@@ -59,17 +59,31 @@ EventsPage::EventsPage(PageContext &pageContext, QWidget *parent) : Page(pageCon
 void EventsPage::followChange(const workspace::Changes &changes)
 {
     m_lastChange.reset();
-    if (changes.set.size() == 1 && changes.set.first().after &&
-        (changes.set.first().table == TableId::Event ||
-         changes.set.first().table == TableId::PlannedCook))
-        m_lastChange = changes.set.first();
+    m_along = 0;
+    if (changes.set.isEmpty() || !changes.set.first().after)
+        return;
+    const workspace::Change &first = changes.set.first();
+    for (qsizetype i = 1; i < changes.set.size(); ++i)
+        m_along += changes.set.at(i).table == TableId::PlannedCook ? 1 : 0;
+    // One record that was saved, and the cooks that went along with an event.
+    if ((first.table == TableId::PlannedCook && changes.set.size() == 1) ||
+        (first.table == TableId::Event && m_along == changes.set.size() - 1))
+        m_lastChange = first;
 }
 
 void EventsPage::askAboutLater(TableId table, RecordId id, LaterQuestion &question)
 {
     const auto change = std::exchange(m_lastChange, std::nullopt);
-    if (change && change->table == table && change->id == id)
-        question.askAbout(change->before, *change->after);
+    if (!change || change->table != table || change->id != id)
+        return;
+    if (m_along > 0)
+        context().say(m_along == 1
+                          ? tr("Saved. Its planned cook keeps its hours before serving and moved "
+                               "along.")
+                          : tr("Saved. Its %1 planned cooks keep their hours before serving and "
+                               "moved along.")
+                                .arg(m_along));
+    question.askAbout(change->before, *change->after);
 }
 
 void EventsPage::build()

@@ -56,6 +56,7 @@ private:
     ClashList *m_clashes = nullptr;
     // The last change of a single event or cook, asked about when it came from its form.
     std::optional<workspace::Change> m_lastChange;
+    int m_along = 0; // planned cooks that moved with it
 };
 
 } // namespace rickyard::views

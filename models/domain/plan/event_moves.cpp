@@ -98,20 +98,30 @@ Outcome<Moved> movedEvent(const Books &books, RecordId id, QDate day, Instant no
     event.start = wallShifted(books, event.start, seconds);
     event.end = wallShifted(books, event.end, seconds);
     moved.rows << toRow(event);
-    QVector<PlannedCook> cooks;
-    for (PlannedCook cook : books.plannedCooks) {
-        if (cook.event != id)
-            continue;
-        if (const Cook *fire = fireOf(books, cook.id))
-            return Outcome<Moved>::failed(litWords(books, cook, *fire));
-        cook.light = wallShifted(books, cook.light, seconds);
+    for (const PlannedCook &cook : books.plannedCooks)
+        if (cook.event == id)
+            if (const Cook *fire = fireOf(books, cook.id))
+                return Outcome<Moved>::failed(litWords(books, cook, *fire));
+    QVector<PlannedCook> cooks = cooksAlong(books, *found, event);
+    for (const PlannedCook &cook : std::as_const(cooks))
         moved.rows << toRow(cook);
-        if (!cook.cancelled)
-            cooks << cook;
-    }
+    cooks.removeIf([](const PlannedCook &cook) { return cook.cancelled; });
     moved.cooks = static_cast<int>(cooks.size());
     moved.past = eventPast(books, event, cooks, now);
     return moved;
+}
+
+QVector<PlannedCook> cooksAlong(const Books &books, const Event &before, const Event &after)
+{
+    QVector<PlannedCook> cooks;
+    const qint64 seconds = wallSeconds(books, before.start, after.start);
+    for (PlannedCook cook : books.plannedCooks) {
+        if (seconds == 0 || cook.event != after.id || fireOf(books, cook.id) != nullptr)
+            continue;
+        cook.light = wallShifted(books, cook.light, seconds);
+        cooks << cook;
+    }
+    return cooks;
 }
 
 Outcome<Moved> movedCook(const Books &books, RecordId id, QDate day, Instant now)

@@ -18,4 +18,8 @@ struct Moved {
 Outcome<Moved> movedEvent(const Books &books, RecordId event, QDate day, Instant now);
 Outcome<Moved> movedCook(const Books &books, RecordId plannedCook, QDate day, Instant now);
 
+// The planned cooks of an event whose serving goes from one time to another: each as long before it
+// as it was, by the wall clock. A cook that was lit stays where it is.
+QVector<PlannedCook> cooksAlong(const Books &books, const Event &before, const Event &after);
+
 } // namespace rickyard::domain

@@ -1,5 +1,6 @@
 #include "models/workspace/commands/consequences.h"
 
+#include "models/domain/plan/event_moves.h"
 #include "models/domain/wood/ledger.h"
 
 #include <QSet>
@@ -143,6 +144,27 @@ Outcome<ChangeSet> withLedger(const Books &books, const ChangeSet &changes, cons
         writer.write(domain::movementOf(after, *lot, existing), existing);
     }
     return writer.after(changes);
+}
+
+ChangeSet withCooksAlong(const Books &books, const ChangeSet &changes)
+{
+    QSet<RecordId> said;
+    for (const Change &c : changes)
+        if (c.table == TableId::PlannedCook)
+            said.insert(c.id);
+    ChangeSet all = changes;
+    for (const Change &c : changes) {
+        if (c.table != TableId::Event || !c.before || !c.after)
+            continue;
+        for (const domain::PlannedCook &cook :
+             domain::cooksAlong(books, domain::fromRow<domain::Event>(*c.before),
+                                domain::fromRow<domain::Event>(*c.after)))
+            if (!said.contains(cook.id))
+                all.append({TableId::PlannedCook, cook.id,
+                            domain::rowOf(books, TableId::PlannedCook, cook.id),
+                            domain::toRow(cook)});
+    }
+    return all;
 }
 
 Outcome<ChangeSet> deletion(const Books &books, TableId table, const QVector<RecordId> &ids)
