@@ -1,22 +1,27 @@
 #include "views/records/figure_table.h"
 
 #include "models/items/search_proxy.h"
+#include "views/records/column_fit.h"
 #include "views/theme/number_style.h"
 #include "views/theme/theme_hub.h"
 
 #include <QHeaderView>
 
-#include <algorithm>
+#include <numeric>
 
 namespace rickyard::views {
 
 FigureTable::FigureTable(const QVector<items::DerivedModel::Column> &columns, const QString &name,
                          QWidget *parent)
     : QTableView(parent), m_model(new items::DerivedModel(columns, this)),
-      m_proxy(new items::SearchProxy(this))
+      m_proxy(new items::SearchProxy(this)), m_fit(new ColumnFit(this, false))
 {
     m_proxy->setSourceModel(m_model);
     setModel(m_proxy);
+    QVector<int> all(m_model->columnCount());
+    std::iota(all.begin(), all.end(), 0);
+    m_fit->setShown(all);
+    m_fit->setWidest(150);
     setAccessibleName(name);
     setSelectionBehavior(SelectRows);
     setSelectionMode(SingleSelection);
@@ -28,7 +33,6 @@ FigureTable::FigureTable(const QVector<items::DerivedModel::Column> &columns, co
     verticalHeader()->hide();
     verticalHeader()->setDefaultSectionSize(theme(this).rowHeight());
     horizontalHeader()->setHighlightSections(false);
-    horizontalHeader()->setStretchLastSection(true);
     horizontalHeader()->setSortIndicator(-1, Qt::AscendingOrder);
     connect(this, &QTableView::activated, this, [this](const QModelIndex &index) {
         const domain::Link link = m_model->linkAt(m_proxy->mapToSource(index).row());
@@ -40,13 +44,12 @@ FigureTable::FigureTable(const QVector<items::DerivedModel::Column> &columns, co
 void FigureTable::setRows(const QVector<items::DerivedRow> &rows)
 {
     m_model->setRows(rows);
-    if (m_fitted || rows.isEmpty())
-        return;
-    m_fitted = true;
-    for (int c = 0; c + 1 < m_model->columnCount(); ++c) {
-        resizeColumnToContents(c);
-        setColumnWidth(c, std::min(columnWidth(c), theme(this).px(m_widest)));
-    }
+    m_fit->fit();
+}
+
+void FigureTable::setWidest(int pixels)
+{
+    m_fit->setWidest(pixels);
 }
 
 void FigureTable::setWords(const QString &words)

@@ -14,6 +14,8 @@ class SearchProxy;
 
 namespace rickyard::views {
 
+class ColumnFit;
+
 class FigureTable : public QTableView
 {
     Q_OBJECT
@@ -23,7 +25,7 @@ public:
     FigureTable(const QVector<items::DerivedModel::Column> &columns, const QString &name,
                 QWidget *parent = nullptr);
     // Columns are as wide as their contents, at most so many pixels at 100 %.
-    void setWidest(int pixels) { m_widest = pixels; }
+    void setWidest(int pixels);
     void setRows(const QVector<items::DerivedRow> &rows);
     void setWords(const QString &words);
 
@@ -36,8 +38,7 @@ Q_SIGNALS:
 private:
     items::DerivedModel *m_model;
     items::SearchProxy *m_proxy;
-    int m_widest = 150;
-    bool m_fitted = false;
+    ColumnFit *m_fit;
 };
 
 } // namespace rickyard::views

@@ -1,5 +1,6 @@
 #include "views/records/record_list.h"
 
+#include "views/records/list_columns.h"
 #include "views/records/record_form.h"
 #include "views/theme/icons.h"
 #include "views/theme/theme_hub.h"
@@ -79,14 +80,26 @@ void RecordList::buildList(const QString &iconName, const QString &emptyText)
     m_search = new SearchField(tr("Find in %1").arg(spec.plural), m_tools);
     m_search->setAccessibleName(tr("Find in %1").arg(spec.plural));
     connect(m_search, &QLineEdit::textChanged, m_proxy, &items::SearchProxy::setWords);
-    auto *add = new QPushButton(icon(QStringLiteral("add"), Role::AccentInk),
-                                tr("Add %1").arg(spec.singular), m_tools);
-    add->setProperty("role", "primary");
-    add->setAccessibleName(tr("Add %1").arg(spec.singular));
-    add->setEnabled(!m_context.readOnly());
-    connect(add, &QPushButton::clicked, this, [this] { addNew(); });
+    m_add = new QPushButton(icon(QStringLiteral("add"), Role::AccentInk),
+                            tr("Add %1").arg(spec.singular), m_tools);
+    m_add->setProperty("role", "primary");
+    m_add->setAccessibleName(tr("Add %1").arg(spec.singular));
+    m_add->setEnabled(!m_context.readOnly());
+    connect(m_add, &QPushButton::clicked, this, [this] { addNew(); });
+    auto *columns = new QToolButton(m_tools);
+    columns->setIcon(icon(QStringLiteral("columns"), Role::Ink));
+    columns->setToolTip(tr("Columns of the list"));
+    columns->setAccessibleName(tr("Columns of the list of %1").arg(spec.plural));
+    columns->setPopupMode(QToolButton::InstantPopup);
+    auto *menu = new QMenu(columns);
+    connect(menu, &QMenu::aboutToShow, this, [this, menu] {
+        menu->clear();
+        m_columns->fillMenu(*menu);
+    });
+    columns->setMenu(menu);
     bar->addWidget(m_search, 1);
-    bar->addWidget(add);
+    bar->addWidget(m_add);
+    bar->addWidget(columns);
     column->addWidget(m_tools);
 
     m_stack = new QStackedWidget(left);
@@ -95,10 +108,8 @@ void RecordList::buildList(const QString &iconName, const QString &emptyText)
     m_view->setAccessibleName(capitalised(spec.plural));
     m_view->setSelectionBehavior(QAbstractItemView::SelectRows);
     m_view->setSelectionMode(QAbstractItemView::ExtendedSelection);
-    // In the order of the records until a column is chosen: sorting by the first one, as the view
-    // would do by itself, costs time on every list that is never looked at.
-    m_view->horizontalHeader()->setSortIndicator(-1, Qt::AscendingOrder);
     m_view->horizontalHeader()->setResizeContentsPrecision(40);
+    m_columns = new ListColumns(m_view, *m_model, m_context.settings);
     m_view->setSortingEnabled(true);
     m_view->setShowGrid(false);
     m_view->setWordWrap(false);
@@ -106,10 +117,6 @@ void RecordList::buildList(const QString &iconName, const QString &emptyText)
     m_view->verticalHeader()->hide();
     m_view->verticalHeader()->setDefaultSectionSize(look.rowHeight());
     m_view->horizontalHeader()->setHighlightSections(false);
-    m_view->horizontalHeader()->setSectionsMovable(true);
-    m_view->horizontalHeader()->setContextMenuPolicy(Qt::CustomContextMenu);
-    connect(m_view->horizontalHeader(), &QWidget::customContextMenuRequested, this,
-            &RecordList::showColumnMenu);
     connect(m_view->selectionModel(), &QItemSelectionModel::currentRowChanged, this,
             [this](const QModelIndex &current) { choose(current); });
     auto *remove = new QShortcut(QKeySequence::Delete, m_view);
@@ -123,7 +130,6 @@ void RecordList::buildList(const QString &iconName, const QString &emptyText)
     m_stack->addWidget(m_empty);
     column->addWidget(m_stack, 1);
     m_splitter->addWidget(left);
-    restoreColumns();
 }
 
 void RecordList::buildDetail()
@@ -195,69 +201,13 @@ void RecordList::addTool(QWidget *tool)
 
 void RecordList::sortBy(const QString &fieldKey, Qt::SortOrder order)
 {
-    m_view->sortByColumn(m_model->columnOfField(fieldKey), order);
+    m_columns->sortAtFirst(m_model->columnOfField(fieldKey), order);
 }
 
 void RecordList::followCount()
 {
     m_stack->setCurrentWidget(m_model->rowCount() == 0 ? static_cast<QWidget *>(m_empty) : m_view);
     m_tools->setVisible(m_model->rowCount() > 0);
-}
-
-void RecordList::restoreColumns()
-{
-    QHeaderView *header = m_view->horizontalHeader();
-    header->setSectionResizeMode(QHeaderView::Interactive);
-    header->setStretchLastSection(true);
-    const QString key = QString(QStringLiteral("lists/") + domain::specOf(m_model->table()).key +
-                                QStringLiteral("/columns2"));
-    const bool known = header->restoreState(m_context.settings.value(key).toByteArray());
-    if (!known) {
-        for (int c = 0; c < m_model->columnCount(); ++c)
-            m_view->setColumnHidden(c, !m_model->listedAtFirst(c));
-        // Widths from the words that stand in the columns, once the theme's fonts are known.
-        QTimer::singleShot(0, this, [this] {
-            for (int c = 0; c < m_model->columnCount(); ++c) {
-                if (m_view->isColumnHidden(c))
-                    continue;
-                m_view->resizeColumnToContents(c);
-                const int width = m_view->columnWidth(c) + theme(this).space(3);
-                m_view->setColumnWidth(c, qBound(theme(this).px(64), width, theme(this).px(230)));
-            }
-        });
-    }
-    const auto remember = [this] { rememberColumns(); };
-    connect(header, &QHeaderView::sectionResized, this, remember);
-    connect(header, &QHeaderView::sectionMoved, this, remember);
-    connect(header, &QHeaderView::sortIndicatorChanged, this, remember);
-}
-
-void RecordList::rememberColumns()
-{
-    if (!isVisible())
-        return;
-    m_context.settings.setValue(QString(QStringLiteral("lists/") +
-                                        domain::specOf(m_model->table()).key +
-                                        QStringLiteral("/columns2")),
-                                m_view->horizontalHeader()->saveState());
-}
-
-void RecordList::showColumnMenu(const QPoint &at)
-{
-    QMenu menu(this);
-    for (int c = 0; c < m_model->columnCount(); ++c) {
-        QAction *action =
-            menu.addAction(m_model->headerData(c, Qt::Horizontal, Qt::DisplayRole).toString());
-        action->setCheckable(true);
-        action->setChecked(!m_view->isColumnHidden(c));
-        connect(action, &QAction::toggled, this, [this, c](bool on) {
-            m_view->setColumnHidden(c, !on);
-            if (on)
-                m_view->resizeColumnToContents(c);
-            rememberColumns();
-        });
-    }
-    menu.exec(m_view->horizontalHeader()->mapToGlobal(at));
 }
 
 void RecordList::choose(const QModelIndex &index)
@@ -299,9 +249,18 @@ bool RecordList::show(RecordId id)
     return true;
 }
 
+void RecordList::addedBy(const std::function<void()> &way)
+{
+    m_way = way;
+    m_add->hide();
+}
+
 void RecordList::addNew()
 {
-    addNew(domain::emptyRow(m_model->table()));
+    if (m_way)
+        m_way();
+    else
+        addNew(domain::emptyRow(m_model->table()));
 }
 
 void RecordList::addNew(const domain::Row &prefilled)

@@ -6,6 +6,9 @@
 #include "models/items/search_proxy.h"
 #include "views/page.h"
 
+#include <functional>
+
+class QPushButton;
 class QSplitter;
 class QStackedWidget;
 class QTableView;
@@ -13,6 +16,7 @@ class QTableView;
 namespace rickyard::views {
 
 class EmptyState;
+class ListColumns;
 class RecordForm;
 class SearchField;
 
@@ -35,6 +39,9 @@ public:
     void setTallDetail(QWidget *detail);
     // An own button beside "Add".
     void addTool(QWidget *tool);
+    // Records come in another way than by the form, which has its own button elsewhere: the list
+    // has none, and asks for that way.
+    void addedBy(const std::function<void()> &way);
     // Initial order, by field key.
     void sortBy(const QString &fieldKey, Qt::SortOrder order);
     bool show(domain::RecordId id);
@@ -50,9 +57,6 @@ Q_SIGNALS:
 private:
     void buildList(const QString &iconName, const QString &emptyText);
     void buildDetail();
-    void restoreColumns();
-    void rememberColumns();
-    void showColumnMenu(const QPoint &at);
     void followCount();
     void choose(const QModelIndex &index);
     bool leaveForm();
@@ -64,11 +68,14 @@ private:
     QStackedWidget *m_stack = nullptr;
     QStackedWidget *m_side = nullptr;
     QTableView *m_view = nullptr;
+    ListColumns *m_columns = nullptr;
     SearchField *m_search = nullptr;
     EmptyState *m_empty = nullptr;
     RecordForm *m_form = nullptr;
     QWidget *m_detailHolder = nullptr;
     QWidget *m_tools = nullptr;
+    QPushButton *m_add = nullptr;
+    std::function<void()> m_way;
 };
 
 } // namespace rickyard::views
