@@ -27,6 +27,7 @@ AnswersService::AnswersService(Workspace &workspace, Clock clock, QObject *paren
 
 AnswersService::~AnswersService()
 {
+    m_stop->store(true);
     m_watcher.waitForFinished();
 }
 
@@ -45,8 +46,9 @@ void AnswersService::start()
     m_again = false;
     const Books snapshot = m_workspace.books();
     const domain::Instant now = m_clock();
-    m_watcher.setFuture(
-        QtConcurrent::run([snapshot, now] { return domain::answersOf(snapshot, now); }));
+    m_watcher.setFuture(QtConcurrent::run([snapshot, now, stop = m_stop] {
+        return domain::answersOf(snapshot, now, [stop] { return stop->load(); });
+    }));
 }
 
 } // namespace rickyard::workspace

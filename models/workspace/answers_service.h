@@ -8,6 +8,9 @@
 #include <QFutureWatcher>
 #include <QTimer>
 
+#include <atomic>
+#include <memory>
+
 namespace rickyard::workspace {
 
 class AnswersService : public QObject
@@ -35,6 +38,8 @@ private:
     QTimer m_delay;  // gathers quick successions of changes
     QTimer m_minute; // the clock moves the answers too
     QFutureWatcher<domain::Answers> m_watcher;
+    // Nobody waits any more: the window closes.
+    std::shared_ptr<std::atomic_bool> m_stop = std::make_shared<std::atomic_bool>(false);
     domain::Answers m_answers;
     bool m_ready = false;
     bool m_current = false;

@@ -38,6 +38,7 @@ private Q_SLOTS:
     void sameSeedSameBooks();
     void otherDatesAndSeedsTellTheSameStory_data();
     void otherDatesAndSeedsTellTheSameStory();
+    void answersThatNobodyWaitsForStop();
     void refusesAFileThatIsThere();
 
 private:
@@ -283,6 +284,17 @@ void TstDemo::otherDatesAndSeedsTellTheSameStory()
     QVERIFY(answers.wood.firstShortEvent != 0);
     QVERIFY(!answers.wood.uses.first().shortOf);
     QCOMPARE(overdue(answers).size(), 2);
+}
+
+// What was not begun when the window closed is left out.
+void TstDemo::answersThatNobodyWaitsForStop()
+{
+    int asked = 0;
+    const Answers stopped = answersOf(m_books, test::demoNow(), [&asked] { return ++asked > 1; });
+    QCOMPARE(stopped.fuel.pits.size(), m_answers.fuel.pits.size());
+    QVERIFY(!stopped.seasoning.isEmpty());
+    QVERIFY(stopped.wood.stock.lots.isEmpty());
+    QVERIFY(stopped.upkeep.tasks.isEmpty());
 }
 
 void TstDemo::refusesAFileThatIsThere()

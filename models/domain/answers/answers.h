@@ -6,6 +6,8 @@
 #include "models/domain/wood/burn_first.h"
 #include "models/domain/wood/seasoning.h"
 
+#include <functional>
+
 namespace rickyard::domain {
 
 struct Answers {
@@ -17,7 +19,9 @@ struct Answers {
     QVector<BurnChoice> burn;                    // which rick first
 };
 
-Answers answersOf(const Books &books, Instant now);
+// `stop` is asked often; once true the answers come at once and are not to be used.
+using Stop = std::function<bool()>;
+Answers answersOf(const Books &books, Instant now, const Stop &stop = {});
 Wording wordingOf(const Books &books);
 
 } // namespace rickyard::domain

@@ -6,6 +6,21 @@
 
 namespace rickyard::domain {
 
+QString standingKey(Standing standing)
+{
+    switch (standing) {
+    case Standing::Unknown:
+        return QStringLiteral("unknown");
+    case Standing::Good:
+        return QStringLiteral("good");
+    case Standing::Watch:
+        return QStringLiteral("watch");
+    case Standing::Act:
+        return QStringLiteral("act");
+    }
+    return {};
+}
+
 QLocale localeOf(const Wording &wording)
 {
     return QLocale(wording.locale);

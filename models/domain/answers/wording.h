@@ -9,6 +9,9 @@
 
 namespace rickyard::domain {
 
+// "unknown", "good", "watch" or "act": in files and on the command line.
+QString standingKey(Standing standing);
+
 QLocale localeOf(const Wording &wording);
 // UTC when the name is unknown.
 QTimeZone zoneOf(const Wording &wording);

@@ -145,7 +145,8 @@ UpkeepAnswer upkeepAnswer(const Books &books, const FuelAnswer &fuel, Instant no
 }
 
 UpkeepAnswer upkeepAnswer(const Books &books, const FuelAnswer &fuel,
-                          const QVector<PlannedUse> &uses, Instant now, const Wording &wording)
+                          const QVector<PlannedUse> &uses, Instant now, const Wording &wording,
+                          const std::function<bool()> &stop)
 {
     const LocalTime local(wording.timeZone, wording.locale);
     DuePaths paths(books, fuel, uses, now, local);
@@ -157,8 +158,10 @@ UpkeepAnswer upkeepAnswer(const Books &books, const FuelAnswer &fuel,
         answer.tasks.begin(), answer.tasks.end(),
         [&books](const TaskDue &a, const TaskDue &b) { return moreUrgent(books, a, b); });
     const QVector<Work> work = workToPlace(books, fuel, answer.tasks, now, local);
-    const PlacementResult placed =
-        placeWork(books, work, agreedVisits(books, now), yardtimeOf(books, now, local), now, local);
+    SolverLimits limits;
+    limits.stop = stop;
+    const PlacementResult placed = placeWork(books, work, agreedVisits(books, now),
+                                             yardtimeOf(books, now, local), now, local, limits);
     answer.placements = placed.placements;
     answer.unplaced = placed.unplaced;
     answer.provenGap = placed.provenGap;

@@ -6,6 +6,7 @@
 #include "models/domain/plan/reorder.h"
 
 #include <cmath>
+#include <functional>
 
 namespace rickyard::domain {
 
@@ -79,8 +80,10 @@ struct UpkeepAnswer {
 
 UpkeepAnswer upkeepAnswer(const Books &books, const FuelAnswer &fuel, Instant now,
                           const Wording &wording);
-// The same with what the planned cooks take already worked out (plannedUses).
+// The same with what the planned cooks take already worked out (plannedUses). `stop`: the best
+// placement so far is enough.
 UpkeepAnswer upkeepAnswer(const Books &books, const FuelAnswer &fuel,
-                          const QVector<PlannedUse> &uses, Instant now, const Wording &wording);
+                          const QVector<PlannedUse> &uses, Instant now, const Wording &wording,
+                          const std::function<bool()> &stop = {});
 
 } // namespace rickyard::domain
