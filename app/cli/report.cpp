@@ -12,25 +12,6 @@ using domain::Books;
 using domain::Headline;
 using domain::Instant;
 
-namespace {
-
-QString standingWord(domain::Standing standing)
-{
-    switch (standing) {
-    case domain::Standing::Good:
-        return QStringLiteral("good");
-    case domain::Standing::Watch:
-        return QStringLiteral("watch");
-    case domain::Standing::Act:
-        return QStringLiteral("act");
-    case domain::Standing::Unknown:
-        break;
-    }
-    return QStringLiteral("not known");
-}
-
-} // namespace
-
 std::optional<int> beginReport(CliCall &call, Subject &subject)
 {
     // A date that cannot be read is a slip of usage whether or not the yard opens.
@@ -45,7 +26,7 @@ std::optional<int> beginReport(CliCall &call, Subject &subject)
 
 void sayHeadline(QTextStream &out, const QString &title, const Headline &headline)
 {
-    out << title << " (" << standingWord(headline.standing) << ")\n"
+    out << title << " (" << domain::standingKey(headline.standing) << ")\n"
         << wrapped(headline.plainSentence(), 2);
     TextTable table;
     bool assumed = false;

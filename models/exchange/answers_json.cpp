@@ -1,5 +1,6 @@
 #include "models/exchange/answers_json.h"
 
+#include "models/domain/answers/wording.h"
 #include "models/exchange/foreign_values.h"
 #include "models/exchange/json_values.h"
 
@@ -14,21 +15,6 @@ using domain::RecordId;
 using domain::TableId;
 
 namespace {
-
-QString standingKey(domain::Standing standing)
-{
-    switch (standing) {
-    case domain::Standing::Unknown:
-        return QStringLiteral("unknown");
-    case domain::Standing::Good:
-        return QStringLiteral("good");
-    case domain::Standing::Watch:
-        return QStringLiteral("watch");
-    case domain::Standing::Act:
-        return QStringLiteral("act");
-    }
-    return {};
-}
 
 QJsonObject columnsJson(const domain::HeatColumns &columns)
 {
@@ -195,7 +181,7 @@ QJsonObject toJson(const domain::Headline &headline)
     json.set("sentence", headline.plainSentence());
     json.set("figure", headline.figure);
     json.set("figure_unit", headline.figureUnit);
-    json.set("standing", standingKey(headline.standing));
+    json.set("standing", domain::standingKey(headline.standing));
     QJsonArray reasons;
     for (const domain::Reason &reason : headline.reasons) {
         JsonFields row;

@@ -11,9 +11,9 @@
 #include "views/records/field_editor.h"
 #include "views/records/record_form.h"
 #include "views/records/record_list.h"
+#include "views/widgets/inline_question.h"
 #include "views/widgets/notice_bar.h"
 #include "views/widgets/section_tabs.h"
-#include "views/wood/inline_question.h"
 
 #include <QAbstractButton>
 #include <QApplication>

@@ -1,4 +1,5 @@
 // The Events page by mouse and keyboard.
+#include "tests/support/hands.h"
 #include "tests/support/registry.h"
 #include "tests/support/yard_fixture.h"
 #include "views/events/calendar.h"
@@ -22,18 +23,6 @@ using namespace rickyard;
 using namespace rickyard::domain;
 using namespace rickyard::test;
 using namespace rickyard::views;
-
-namespace {
-
-QAbstractButton *button(QWidget &in, const QString &accessibleName)
-{
-    for (QAbstractButton *b : in.findChildren<QAbstractButton *>())
-        if (b->accessibleName() == accessibleName && b->isVisibleTo(&in))
-            return b;
-    return nullptr;
-}
-
-} // namespace
 
 class TstEventsPage : public QObject
 {
@@ -84,7 +73,8 @@ private slots:
         page.setVisible(true);
         QVERIFY(page.show(Link{TableId::Event, yard.event}));
         const auto before = yard.workspace->books().plannedCooks.size();
-        QAbstractButton *plan = button(page, QStringLiteral("Plan a cook for this event"));
+        QAbstractButton *plan =
+            named<QAbstractButton>(page, QStringLiteral("Plan a cook for this event"));
         QVERIFY(plan != nullptr);
         QTest::mouseClick(plan, Qt::LeftButton);
         auto *sections = page.findChild<SectionTabs *>();

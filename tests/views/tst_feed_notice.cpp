@@ -8,7 +8,7 @@
 #include "views/fire/light_panel.h"
 #include "views/fire/run_facts.h"
 #include "views/widgets/caution_note.h"
-#include "views/wood/inline_question.h"
+#include "views/widgets/inline_question.h"
 
 #include <QFile>
 #include <QLabel>

@@ -1,5 +1,6 @@
 // The Upkeep page by mouse and keyboard.
 #include "models/domain/upkeep/starter_tasks.h"
+#include "tests/support/hands.h"
 #include "tests/support/registry.h"
 #include "tests/support/yard_fixture.h"
 #include "views/upkeep/due_list.h"
@@ -27,14 +28,6 @@ using namespace rickyard::test;
 using namespace rickyard::views;
 
 namespace {
-
-QAbstractButton *button(QWidget &in, const QString &accessibleName)
-{
-    for (QAbstractButton *b : in.findChildren<QAbstractButton *>())
-        if (b->accessibleName() == accessibleName && b->isVisibleTo(&in))
-            return b;
-    return nullptr;
-}
 
 QString allText(const QWidget &in)
 {
@@ -81,15 +74,17 @@ private slots:
         page.setVisible(true);
         auto *sections = page.findChild<SectionTabs *>();
         QTest::mouseClick(sections->tab(1), Qt::LeftButton);
-        QTest::mouseClick(button(page, QStringLiteral("Accept all proposed visits")),
-                          Qt::LeftButton);
+        QTest::mouseClick(
+            named<QAbstractButton>(page, QStringLiteral("Accept all proposed visits")),
+            Qt::LeftButton);
         const auto &visits = yard.workspace->books().visits;
         QCOMPARE(visits.size(), answer.placements.size());
         QCOMPARE(visits.first().state, VisitState::Placed);
         QCOMPARE(visits.first().start, answer.placements.first().start);
         yard.waitForAnswers();
         QCOMPARE(page.findChild<PlanList *>()->proposed(), 0);
-        QVERIFY(!button(page, QStringLiteral("Accept all proposed visits"))->isEnabled());
+        QVERIFY(!named<QAbstractButton>(page, QStringLiteral("Accept all proposed visits"))
+                     ->isEnabled());
         QVERIFY(yard.verbs->undo());
         QVERIFY(visits.isEmpty());
     }
@@ -106,8 +101,8 @@ private slots:
         UpkeepPage page(*yard.context);
         page.resize(1280, 800);
         page.setVisible(true);
-        QTest::mouseClick(button(page, QStringLiteral("Add starter set")) != nullptr
-                              ? button(page, QStringLiteral("Add starter set"))
+        QTest::mouseClick(named<QAbstractButton>(page, QStringLiteral("Add starter set")) != nullptr
+                              ? named<QAbstractButton>(page, QStringLiteral("Add starter set"))
                               : page.findChild<EmptyState *>()->actionButton(),
                           Qt::LeftButton);
         const auto &books = yard.workspace->books();
@@ -117,8 +112,9 @@ private slots:
         auto *list = page.findChild<DueList *>();
         QCOMPARE(list->shown(), static_cast<int>(expected));
         // One pit only.
-        QTest::mouseClick(button(page, QStringLiteral("Show the tasks of: Long Tom")),
-                          Qt::LeftButton);
+        QTest::mouseClick(
+            named<QAbstractButton>(page, QStringLiteral("Show the tasks of: Long Tom")),
+            Qt::LeftButton);
         QVERIFY(list->shown() < expected && list->shown() > 0);
         for (int row = 0; row < list->shown(); ++row)
             QVERIFY(list->view()
@@ -166,7 +162,8 @@ private slots:
         UpkeepPage page(*yard.context);
         page.resize(1280, 800);
         page.setVisible(true);
-        QTest::mouseClick(button(page, QStringLiteral("Place a visit")), Qt::LeftButton);
+        QTest::mouseClick(named<QAbstractButton>(page, QStringLiteral("Place a visit")),
+                          Qt::LeftButton);
         QCOMPARE(yard.workspace->books().visits.size(), 1);
         QCOMPARE(yard.workspace->books().visits.first().state, VisitState::Placed);
     }

@@ -1,6 +1,7 @@
 #include "views/events/calendar.h"
 
 #include "views/theme/theme_hub.h"
+#include "views/widgets/item_tip.h"
 
 #include <QAccessible>
 #include <QApplication>
@@ -9,7 +10,6 @@
 #include <QKeyEvent>
 #include <QMouseEvent>
 #include <QScrollBar>
-#include <QToolTip>
 
 #include <algorithm>
 #include <cmath>
@@ -232,17 +232,9 @@ bool Calendar::viewportEvent(QEvent *event)
 {
     if (event->type() != QEvent::ToolTip)
         return QAbstractScrollArea::viewportEvent(event);
-    const auto *help = static_cast<QHelpEvent *>(event);
+    auto *help = static_cast<QHelpEvent *>(event);
     const int item = itemAt(help->pos());
-    if (item < 0) {
-        QToolTip::hideText();
-        event->ignore();
-        return true;
-    }
-    // A tool tip guesses rich text from its content: escape, so that a name stays a name.
-    QToolTip::showText(
-        help->globalPos(),
-        m_items.at(item).item.detail.toHtmlEscaped().replace(u'\n', QLatin1String("<br>")), this);
+    showItemTip(help, item < 0 ? QString() : m_items.at(item).item.detail, this);
     return true;
 }
 

@@ -6,9 +6,9 @@
 #include "views/events/calendar_day.h"
 #include "views/theme/icons.h"
 #include "views/theme/theme_hub.h"
+#include "views/widgets/inline_question.h"
 #include "views/widgets/notice_bar.h"
 #include "views/widgets/text_label.h"
-#include "views/wood/inline_question.h"
 
 #include <QHBoxLayout>
 #include <QPushButton>

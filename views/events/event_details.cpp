@@ -13,10 +13,10 @@
 #include "views/theme/theme_hub.h"
 #include "views/widgets/clear_layout.h"
 #include "views/widgets/flow_layout.h"
+#include "views/widgets/inline_question.h"
 #include "views/widgets/numeral.h"
 #include "views/widgets/status_pill.h"
 #include "views/widgets/text_label.h"
-#include "views/wood/inline_question.h"
 
 #include <QHBoxLayout>
 #include <QPushButton>

@@ -1,7 +1,7 @@
 #include "views/events/later_question.h"
 
 #include "models/workspace/commands/event_verbs.h"
-#include "views/wood/inline_question.h"
+#include "views/widgets/inline_question.h"
 
 #include <QVBoxLayout>
 

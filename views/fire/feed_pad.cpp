@@ -6,9 +6,9 @@
 #include "views/fire/lot_picker.h"
 #include "views/theme/theme_hub.h"
 #include "views/widgets/field_row.h"
+#include "views/widgets/inline_question.h"
 #include "views/widgets/tap_button.h"
 #include "views/widgets/unit_line_edit.h"
-#include "views/wood/inline_question.h"
 
 #include <QHBoxLayout>
 #include <QPushButton>

@@ -1,13 +1,13 @@
 #include "views/ribbon/ribbon.h"
 
 #include "views/theme/theme_hub.h"
+#include "views/widgets/item_tip.h"
 
 #include <QAccessible>
 #include <QFontMetricsF>
 #include <QHelpEvent>
 #include <QKeyEvent>
 #include <QMouseEvent>
-#include <QToolTip>
 
 #include <algorithm>
 #include <cmath>
@@ -116,17 +116,9 @@ bool Ribbon::event(QEvent *event)
 {
     if (event->type() != QEvent::ToolTip)
         return QWidget::event(event);
-    const auto *help = static_cast<QHelpEvent *>(event);
+    auto *help = static_cast<QHelpEvent *>(event);
     const int item = itemAt(help->pos());
-    if (item < 0) {
-        QToolTip::hideText();
-        event->ignore();
-        return true;
-    }
-    // A tool tip guesses rich text from its content: escape, so that a name stays a name.
-    QToolTip::showText(
-        help->globalPos(),
-        m_items.at(item).detail.toHtmlEscaped().replace(u'\n', QLatin1String("<br>")), this);
+    showItemTip(help, item < 0 ? QString() : m_items.at(item).detail, this);
     return true;
 }
 

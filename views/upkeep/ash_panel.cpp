@@ -75,6 +75,7 @@ AshPanel::AshPanel(PageContext &context, QWidget *parent) : QWidget(parent), m_c
     column->addLayout(both);
     m_list = new RecordList(context, TableId::AshLoad, QStringLiteral("ash-can"),
                             tr("Every load of ash with its can and its time stands here."), this);
+    m_list->addedBy([this] { startTakingOut(0); });
     m_list->sortBy(QStringLiteral("taken_out"), Qt::DescendingOrder);
     column->addWidget(m_list, 1);
     connect(&context.verbs.yard(), &workspace::Workspace::changed, this,

@@ -1,6 +1,7 @@
 #include "views/upkeep/plan_board.h"
 
 #include "views/theme/theme_hub.h"
+#include "views/widgets/item_tip.h"
 
 #include <QAccessible>
 #include <QApplication>
@@ -8,7 +9,6 @@
 #include <QHelpEvent>
 #include <QKeyEvent>
 #include <QMouseEvent>
-#include <QToolTip>
 
 #include <algorithm>
 #include <cmath>
@@ -353,20 +353,14 @@ bool PlanBoard::event(QEvent *event)
     }
     if (event->type() != QEvent::ToolTip)
         return QWidget::event(event);
-    const auto *help = static_cast<QHelpEvent *>(event);
+    auto *help = static_cast<QHelpEvent *>(event);
     const int block = blockAt(help->pos());
     const PlanFire *fire = block < 0 ? fireAt(help->pos()) : nullptr;
-    QString text = block >= 0        ? m_content.blocks.at(block).words
-                   : fire != nullptr ? fire->words
-                                     : QString();
-    if (text.isEmpty()) {
-        QToolTip::hideText();
-        event->ignore();
-        return true;
-    }
-    // A tool tip guesses rich text from its content: escape, so that a name stays a name.
-    QToolTip::showText(help->globalPos(),
-                       text.toHtmlEscaped().replace(u'\n', QLatin1String("<br>")), this);
+    showItemTip(help,
+                block >= 0        ? m_content.blocks.at(block).words
+                : fire != nullptr ? fire->words
+                                  : QString(),
+                this);
     return true;
 }
 

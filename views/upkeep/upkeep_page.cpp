@@ -410,10 +410,6 @@ bool UpkeepPage::show(Link link)
 
 void UpkeepPage::addNew()
 {
-    if (m_sections->current() == Ash) {
-        m_ash->startTakingOut(0);
-        return;
-    }
     RecordList *list = listOf(m_sections->current());
     if (list == nullptr) {
         m_sections->setCurrent(Tasks);

@@ -1,4 +1,4 @@
-#include "views/wood/inline_question.h"
+#include "views/widgets/inline_question.h"
 
 #include "views/theme/theme_hub.h"
 #include "views/widgets/shape_glyph.h"

@@ -1,6 +1,7 @@
 #include "views/wood/rick_view.h"
 
 #include "views/theme/theme_hub.h"
+#include "views/widgets/item_tip.h"
 #include "views/widgets/shape_glyph.h"
 #include "views/wood/rick_paint.h"
 #include "views/wood/wood_words.h"
@@ -9,7 +10,6 @@
 #include <QHelpEvent>
 #include <QKeyEvent>
 #include <QPainter>
-#include <QToolTip>
 
 namespace rickyard::views {
 
@@ -336,16 +336,9 @@ void RickView::changeEvent(QEvent *event)
 bool RickView::event(QEvent *event)
 {
     if (event->type() == QEvent::ToolTip) {
-        const auto *help = static_cast<QHelpEvent *>(event);
+        auto *help = static_cast<QHelpEvent *>(event);
         const int index = at(help->pos());
-        // A name may look like markup; wrapped and escaped it stays what was typed.
-        if (index >= 0)
-            QToolTip::showText(
-                help->globalPos(),
-                QStringLiteral("<qt>%1</qt>").arg(m_stacks.at(index).sentence().toHtmlEscaped()),
-                this);
-        else
-            QToolTip::hideText();
+        showItemTip(help, index < 0 ? QString() : m_stacks.at(index).sentence(), this);
         return true;
     }
     return QWidget::event(event);

@@ -170,6 +170,7 @@ void WoodPage::addOrders()
                tr("Every order, past ones too. Write a new one above: what is on its way counts in "
                   "the answer."),
                m_orders);
+    list(TableId::WoodOrder)->addedBy([this] { m_orders->startNew(); });
     connect(m_orders, &OrdersPanel::cameAsked, this, &WoodPage::receiveOrder);
     connect(m_orders, &OrdersPanel::changeAsked, this, [this](qint64 order) {
         showForm({TableId::WoodOrder, order});
