@@ -17,6 +17,7 @@
 #include <QCloseEvent>
 #include <QHBoxLayout>
 #include <QLabel>
+#include <QScrollArea>
 #include <QShortcut>
 #include <QStackedWidget>
 #include <QStatusBar>
@@ -165,7 +166,14 @@ void MainWindow::buildPages()
     for (const auto &entry : pages) {
         m_rail->addPage(QString::fromLatin1(entry.icon), entry.name);
         entry.page->setAccessibleName(entry.name);
-        m_stack->addWidget(entry.page);
+        // A page that needs more room than the window has, at a large text size, scrolls as a
+        // whole.
+        auto *room = new QScrollArea(m_stack);
+        room->setWidgetResizable(true);
+        room->setFrameShape(QFrame::NoFrame);
+        room->setFocusPolicy(Qt::NoFocus);
+        room->setWidget(entry.page);
+        m_stack->addWidget(room);
         m_pages << entry.page;
     }
     connect(m_rail, &views::PageRail::currentChanged, this, &MainWindow::openPage);

@@ -113,6 +113,7 @@ private Q_SLOTS:
     void theOrderIsWritten();
     void pictureAndCsv();
     void lateOrdersAreChased();
+    void chancesDoNotLieUponEachOther();
     void everythingHasAName();
 };
 
@@ -169,6 +170,33 @@ void TstAheadWood::tablesHoldTheSameNumbers()
     QCOMPARE(shown.why().course().model()->rowCount(), static_cast<int>(answer.course.size()));
     QCOMPARE(cell(shown.why().course(), 3, 2).remove(QLatin1Char(',')),
              QString::number(qRound64(seasonedPounds(answer.course.at(3).middle))));
+}
+
+// Eight events a week apart: room for all chances in a wide chart, for some in a narrow one.
+void TstAheadWood::chancesDoNotLieUponEachOther()
+{
+    const YardFixture yard;
+    WoodAnswer answer;
+    answer.acceptedRisk = 0.05;
+    const QDate first(2026, 12, 1);
+    for (int day = 0; day < 60; ++day)
+        answer.course << StockPoint{first.addDays(day), Heat::ofBase(1000000000), Heat(),
+                                    Heat::ofBase(2000000000)};
+    for (int week = 0; week < 8; ++week) {
+        WoodRisk risk;
+        risk.name = QStringLiteral("Supper %1").arg(week + 1);
+        risk.day = first.addDays(2 + 7 * week);
+        risk.chance = 0.5;
+        answer.risks << risk;
+    }
+    views::FanChart fan;
+    fan.show(yard.verbs->books(), answer);
+    fan.resize(1200, 360);
+    fan.setVisible(true);
+    QTRY_COMPARE(fan.eventLabels().size(), 8);
+    fan.resize(300, 360);
+    QTRY_VERIFY(fan.eventLabels().size() < 8);
+    QVERIFY(!fan.eventLabels().isEmpty());
 }
 
 void TstAheadWood::nothingToOrderIsSaidPlainly()

@@ -42,14 +42,14 @@ private slots:
         QTest::addColumn<bool>("leaveOff");
         QTest::addColumn<QVector<int>>("widths");
         using V = QVector<int>;
-        QTest::newRow("what is over goes to the last")
-            << V{100, 80} << V{60, 60} << 300 << true << V{100, 200};
+        QTest::newRow("what is over goes to the first")
+            << V{100, 80} << V{60, 60} << 300 << true << V{220, 80};
         QTest::newRow("the widest gives way")
             << V{200, 100, 80} << V{60, 60, 80} << 320 << true << V{140, 100, 80};
         QTest::newRow("figures stay whole")
             << V{200, 150} << V{60, 150} << 250 << true << V{100, 150};
         QTest::newRow("the last is left off")
-            << V{100, 100, 100} << V{100, 100, 100} << 250 << true << V{100, 150, 0};
+            << V{100, 100, 100} << V{100, 100, 100} << 250 << true << V{150, 100, 0};
         QTest::newRow("never the first") << V{300, 90} << V{200, 90} << 100 << true << V{200, 0};
         QTest::newRow("none may be left off")
             << V{100, 100, 100} << V{100, 90, 100} << 250 << false << V{100, 90, 100};

@@ -9,10 +9,10 @@
 #include "views/ribbon/ribbon_items.h"
 #include "views/theme/theme_hub.h"
 #include "views/widgets/card.h"
+#include "views/widgets/column_scroll.h"
 #include "views/widgets/empty_state.h"
 #include "views/widgets/page_header.h"
 
-#include <QScrollArea>
 #include <QVBoxLayout>
 
 namespace rickyard::views {
@@ -43,10 +43,7 @@ void AheadPage::build()
     const Theme &look = theme(this);
     auto *outer = new QVBoxLayout(this);
     outer->setContentsMargins(0, 0, 0, 0);
-    auto *scroll = new QScrollArea(this);
-    scroll->setWidgetResizable(true);
-    scroll->setFrameShape(QFrame::NoFrame);
-    scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    auto *scroll = new ColumnScroll(this);
     auto *body = new QWidget(scroll);
     auto *column = new QVBoxLayout(body);
     column->setContentsMargins(look.space(6), look.space(4), look.space(6), look.space(5));

@@ -11,11 +11,18 @@
 #include <QPushButton>
 #include <QVBoxLayout>
 
+#include <algorithm>
+
 namespace rickyard::views {
 
 using domain::Headline;
 using domain::Reason;
 using domain::Standing;
+
+namespace {
+constexpr int kRoomBeside = 660; // pixels at 100 %: figure, a readable sentence, chart
+constexpr int kLeastRoom = 420;  // the heading with its buttons
+} // namespace
 
 StandingLook lookOf(Standing standing)
 {
@@ -106,16 +113,31 @@ AnswerCard::AnswerCard(const QString &question, const QString &openLabel, QWidge
     m_card->addHeadingWidget(m_why);
     m_card->addHeadingWidget(open);
     m_card->addHeadingWidget(m_pill);
-    auto *row = new QHBoxLayout;
-    row->setSpacing(look.space(5));
+    m_row = new QBoxLayout(QBoxLayout::LeftToRight);
+    m_row->setSpacing(look.space(5));
     m_figure->setTextStyle(TextStyle::NumeralHuge);
     m_figure->setFixedWidth(look.px(240));
-    row->addWidget(m_figure, 0, Qt::AlignTop);
-    row->addWidget(m_sentence, 1, Qt::AlignVCenter);
+    m_row->addWidget(m_figure, 0, Qt::AlignTop);
+    m_row->addWidget(m_sentence, 1, Qt::AlignVCenter);
     chart->setParent(this);
-    row->addWidget(chart, 0, Qt::AlignVCenter);
-    m_card->body()->addLayout(row);
+    m_row->addWidget(chart, 0, Qt::AlignVCenter);
+    m_card->body()->addLayout(m_row);
     m_card->body()->addWidget(m_reasons);
+}
+
+// Beside each other where there is room, else below each other.
+void AnswerCard::resizeEvent(QResizeEvent *event)
+{
+    QWidget::resizeEvent(event);
+    m_row->setDirection(width() < theme(this).px(kRoomBeside) ? QBoxLayout::TopToBottom
+                                                              : QBoxLayout::LeftToRight);
+}
+
+QSize AnswerCard::minimumSizeHint() const
+{
+    QSize size = QWidget::minimumSizeHint();
+    size.setWidth(std::min(size.width(), theme(this).px(kLeastRoom)));
+    return size;
 }
 
 void AnswerCard::setHeadline(const Headline &headline)

@@ -6,6 +6,7 @@
 
 #include <QWidget>
 
+class QBoxLayout;
 class QPushButton;
 class QVBoxLayout;
 
@@ -53,10 +54,14 @@ public:
     void setDetail(QWidget *detail);
     void openWhy();
     [[nodiscard]] QString plainText() const;
+    [[nodiscard]] QSize minimumSizeHint() const override;
 
 Q_SIGNALS:
     void openAsked();
     void linkAsked(const rickyard::domain::Link &link);
+
+protected:
+    void resizeEvent(QResizeEvent *event) override;
 
 private:
     Card *m_card;
@@ -65,6 +70,7 @@ private:
     SentenceLabel *m_sentence;
     QPushButton *m_why;
     ReasonList *m_reasons;
+    QBoxLayout *m_row = nullptr;
     QWidget *m_detail = nullptr;
 };
 

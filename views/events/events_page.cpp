@@ -14,11 +14,11 @@
 #include "views/records/record_form.h"
 #include "views/records/record_list.h"
 #include "views/theme/theme_hub.h"
+#include "views/widgets/column_scroll.h"
 #include "views/widgets/page_header.h"
 #include "views/widgets/section_tabs.h"
 
 #include <QPushButton>
-#include <QScrollArea>
 #include <QTimer>
 #include <QVBoxLayout>
 
@@ -91,11 +91,7 @@ void EventsPage::build()
     const Theme &look = theme(this);
     auto *outer = new QVBoxLayout(this);
     outer->setContentsMargins(0, 0, 0, 0);
-    m_scroll = new QScrollArea(this);
-    m_scroll->setWidgetResizable(true);
-    m_scroll->setFrameShape(QFrame::NoFrame);
-    m_scroll->setFocusPolicy(Qt::NoFocus);
-    m_scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    m_scroll = new ColumnScroll(this);
     auto *body = new QWidget(m_scroll);
     auto *column = new QVBoxLayout(body);
     column->setContentsMargins(look.space(6), look.space(4), look.space(6), look.space(5));

@@ -1,5 +1,6 @@
 #include "views/records/column_fit.h"
 
+#include "models/items/record_model.h"
 #include "views/theme/theme_hub.h"
 
 #include <QEvent>
@@ -18,6 +19,20 @@ int sum(const QVector<int> &widths)
     for (int width : widths)
         all += width;
     return all;
+}
+
+constexpr int kLeastWords = 150; // pixels at 100 %: enough to tell one name from another
+constexpr int kRowsLookedAt = 20;
+
+// Numbers, days and times, by what the column is sorted by.
+bool holdsFigures(const QAbstractItemModel &model, int column)
+{
+    for (int row = 0; row < std::min(model.rowCount(), kRowsLookedAt); ++row) {
+        const QVariant sorted = model.data(model.index(row, column), items::SortRole);
+        if (sorted.isValid() && sorted.userType() != QMetaType::QString)
+            return true;
+    }
+    return false;
 }
 
 QVector<int> cappedAt(const QVector<ColumnWish> &wishes, int cap)
@@ -52,7 +67,7 @@ QVector<int> fittedWidths(const QVector<ColumnWish> &wishes, int room, bool mayL
     }
     QVector<int> widths = cappedAt(some, low);
     if (!widths.isEmpty())
-        widths.last() += std::max(0, room - sum(widths));
+        widths.first() += std::max(0, room - sum(widths));
     widths.resize(wishes.size());
     return widths;
 }
@@ -107,16 +122,14 @@ void ColumnFit::touched()
 ColumnWish ColumnFit::wishOf(int column) const
 {
     const Theme &look = theme(m_view);
-    const QAbstractItemModel *model = m_view->model();
     const int head = m_view->horizontalHeader()->sectionSizeHint(column);
     const QAbstractItemView &cells = *m_view; // QTableView hides it
     const int words = cells.sizeHintForColumn(column) + look.space(3);
-    const auto alignment = model->data(model->index(0, column), Qt::TextAlignmentRole).toInt();
     ColumnWish wish;
     wish.wanted = std::max(head, std::min(words, look.px(m_widest)));
-    wish.least = (alignment & Qt::AlignRight) != 0
+    wish.least = holdsFigures(*m_view->model(), column)
                      ? wish.wanted
-                     : std::min(wish.wanted, std::max(look.px(64), std::min(head, look.px(120))));
+                     : std::min(wish.wanted, look.px(kLeastWords));
     return wish;
 }
 

@@ -9,15 +9,15 @@ class QTableView;
 
 namespace rickyard::views {
 
-// Pixels. A column of figures has `least` = `wanted`: half a number is a wrong number.
+// Pixels. Numbers, days and times have `least` = `wanted`: half a number is a wrong number.
 struct ColumnWish {
     int wanted = 0;
     int least = 0;
 };
 
-// Widths that fill the room. The widest give way first, none below its least. Where even those do
-// not fit, columns from the right are left off (width 0), never the first; or, when none may be
-// left off, they keep their least.
+// Widths that fill the room: what is over goes to the first, which names the row. The widest give
+// way first, none below its least. Where even those do not fit, columns from the right are left off
+// (width 0), never the first; or, when none may be left off, they keep their least.
 QVector<int> fittedWidths(const QVector<ColumnWish> &wishes, int room, bool mayLeaveOff);
 
 // Keeps a view's columns fitted as it changes its width, from the words that stand in them.

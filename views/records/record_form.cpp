@@ -3,6 +3,7 @@
 #include "models/domain/records/rules.h"
 #include "views/records/field_editor.h"
 #include "views/theme/theme_hub.h"
+#include "views/widgets/column_scroll.h"
 #include "views/widgets/field_row.h"
 #include "views/widgets/notice_bar.h"
 #include "views/widgets/text_label.h"
@@ -11,7 +12,6 @@
 #include <QJsonDocument>
 #include <QJsonObject>
 #include <QPushButton>
-#include <QScrollArea>
 #include <QShortcut>
 #include <QVBoxLayout>
 
@@ -52,10 +52,7 @@ void RecordForm::build()
     outer->setSpacing(look.space(2));
     m_notice = new NoticeBar(this);
     outer->addWidget(m_notice);
-    auto *scroll = new QScrollArea(this);
-    scroll->setWidgetResizable(true);
-    scroll->setFrameShape(QFrame::NoFrame);
-    scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    auto *scroll = new ColumnScroll(this);
     auto *inner = new QWidget(scroll);
     m_column = new QVBoxLayout(inner);
     m_column->setContentsMargins(0, 0, look.space(2), 0);

@@ -7,12 +7,12 @@
 #include "views/upkeep/plan_panel.h"
 #include "views/upkeep/upkeep_words.h"
 #include "views/widgets/clear_layout.h"
+#include "views/widgets/column_scroll.h"
 #include "views/widgets/status_pill.h"
 #include "views/widgets/text_label.h"
 
 #include <QHBoxLayout>
 #include <QPushButton>
-#include <QScrollArea>
 #include <QVBoxLayout>
 
 #include <algorithm>
@@ -49,11 +49,7 @@ PlanList::PlanList(PageContext &pageContext, QWidget *parent)
     connect(m_accept, &QPushButton::clicked, this, [this] { acceptProposals(m_context); });
     head->addWidget(m_accept);
     outer->addLayout(head);
-    auto *scroll = new QScrollArea(this);
-    scroll->setWidgetResizable(true);
-    scroll->setFrameShape(QFrame::NoFrame);
-    scroll->setFocusPolicy(Qt::NoFocus);
-    scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    auto *scroll = new ColumnScroll(this);
     auto *body = new QWidget(scroll);
     m_lines = new QVBoxLayout(body);
     m_lines->setContentsMargins(0, 0, look.space(2), 0);

@@ -9,13 +9,13 @@
 #include "views/upkeep/upkeep_words.h"
 #include "views/widgets/caution_note.h"
 #include "views/widgets/clear_layout.h"
+#include "views/widgets/column_scroll.h"
 #include "views/widgets/flow_layout.h"
 #include "views/widgets/status_pill.h"
 #include "views/widgets/text_label.h"
 
 #include <QHBoxLayout>
 #include <QPushButton>
-#include <QScrollArea>
 #include <QTimer>
 #include <QVBoxLayout>
 
@@ -76,11 +76,7 @@ TaskPanel::TaskPanel(PageContext &pageContext, QWidget *parent)
     m_none->setWordWrap(true);
     m_none->setAlignment(Qt::AlignCenter);
     outer->addWidget(m_none, 1);
-    m_scroll = new QScrollArea(this);
-    m_scroll->setWidgetResizable(true);
-    m_scroll->setFrameShape(QFrame::NoFrame);
-    m_scroll->setFocusPolicy(Qt::NoFocus);
-    m_scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    m_scroll = new ColumnScroll(this);
     auto *body = new QWidget(m_scroll);
     auto *column = new QVBoxLayout(body);
     column->setContentsMargins(0, 0, theme(this).space(2), 0);

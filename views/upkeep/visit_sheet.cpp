@@ -14,6 +14,7 @@
 #include "views/upkeep/upkeep_words.h"
 #include "views/widgets/caution_note.h"
 #include "views/widgets/clear_layout.h"
+#include "views/widgets/column_scroll.h"
 #include "views/widgets/field_row.h"
 #include "views/widgets/notice_bar.h"
 #include "views/widgets/status_pill.h"
@@ -22,7 +23,6 @@
 #include <QCheckBox>
 #include <QEvent>
 #include <QPushButton>
-#include <QScrollArea>
 #include <QVBoxLayout>
 
 namespace rickyard::views {
@@ -36,11 +36,7 @@ VisitSheet::VisitSheet(PageContext &context, QWidget *parent) : QWidget(parent),
     column->setContentsMargins(0, 0, 0, 0);
     column->setSpacing(look.space(3));
     column->addWidget(buildHead());
-    m_scroll = new QScrollArea(this);
-    m_scroll->setWidgetResizable(true);
-    m_scroll->setFrameShape(QFrame::NoFrame);
-    m_scroll->setFocusPolicy(Qt::NoFocus);
-    m_scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    m_scroll = new ColumnScroll(this);
     auto *body = new QWidget(m_scroll);
     auto *both = new QHBoxLayout(body);
     both->setContentsMargins(0, 0, look.space(2), 0);

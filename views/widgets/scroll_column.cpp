@@ -1,19 +1,15 @@
 #include "views/widgets/scroll_column.h"
+#include "views/widgets/column_scroll.h"
 
 #include "views/theme/theme_hub.h"
 
-#include <QScrollArea>
 #include <QVBoxLayout>
 
 namespace rickyard::views {
 
 QVBoxLayout *addScrollColumn(QVBoxLayout *column, QWidget *parent, int spacing)
 {
-    auto *scroll = new QScrollArea(parent);
-    scroll->setWidgetResizable(true);
-    scroll->setFrameShape(QFrame::NoFrame);
-    scroll->setFocusPolicy(Qt::NoFocus);
-    scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    auto *scroll = new ColumnScroll(parent);
     auto *body = new QWidget(scroll);
     auto *inner = new QVBoxLayout(body);
     inner->setContentsMargins(0, 0, theme(parent).space(2), 0);

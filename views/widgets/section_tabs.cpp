@@ -1,10 +1,10 @@
 #include "views/widgets/section_tabs.h"
 
 #include "views/theme/theme_hub.h"
+#include "views/widgets/fitting_stack.h"
 
 #include <QKeyEvent>
 #include <QPainter>
-#include <QStackedWidget>
 #include <QStyle>
 #include <QVBoxLayout>
 
@@ -97,7 +97,7 @@ void SectionTab::focusOutEvent(QFocusEvent *event)
 }
 
 SectionTabs::SectionTabs(QWidget *parent)
-    : QWidget(parent), m_row(new QWidget(this)), m_stack(new QStackedWidget(this))
+    : QWidget(parent), m_row(new QWidget(this)), m_stack(new FittingStack(this))
 {
     auto *layout = new QVBoxLayout(this);
     layout->setContentsMargins(0, 0, 0, 0);

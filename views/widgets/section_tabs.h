@@ -7,9 +7,9 @@
 #include <QVector>
 #include <QWidget>
 
-class QStackedWidget;
-
 namespace rickyard::views {
+
+class FittingStack;
 
 // One name of the row. Its figure, where it has one, stands beside it in muted ink.
 class SectionTab : public QAbstractButton
@@ -69,7 +69,7 @@ private:
     [[nodiscard]] int rowHeight() const;
 
     QWidget *m_row;
-    QStackedWidget *m_stack;
+    FittingStack *m_stack;
     QVector<SectionTab *> m_tabs;
 };
 

@@ -3,6 +3,7 @@
 #include "models/domain/wood/stock.h"
 #include "views/theme/theme_hub.h"
 #include "views/widgets/card.h"
+#include "views/widgets/column_scroll.h"
 #include "views/widgets/field_row.h"
 #include "views/widgets/notice_bar.h"
 #include "views/widgets/text_label.h"
@@ -11,7 +12,6 @@
 
 #include <QLineEdit>
 #include <QPushButton>
-#include <QScrollArea>
 #include <QShortcut>
 #include <QVBoxLayout>
 
@@ -71,11 +71,7 @@ void CountSheet::build()
     auto *outer = new QVBoxLayout(this);
     outer->setContentsMargins(0, 0, 0, 0);
     outer->setSpacing(look.space(3));
-    m_scroll = new QScrollArea;
-    m_scroll->setWidgetResizable(true);
-    m_scroll->setFrameShape(QFrame::NoFrame);
-    m_scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
-    m_scroll->setFocusPolicy(Qt::NoFocus);
+    m_scroll = new ColumnScroll;
     auto *body = new QWidget;
     auto *column = new QVBoxLayout(body);
     column->setContentsMargins(0, 0, look.space(2), 0);

@@ -6,6 +6,7 @@
 #include "views/theme/theme_hub.h"
 #include "views/wood/wood_words.h"
 
+#include <QFontMetricsF>
 #include <QtCharts/QLegendMarker>
 
 #include <algorithm>
@@ -73,6 +74,7 @@ FanChart::FanChart(Size size, QWidget *parent)
     add(m_safe, 2, SeriesPart::Measured);
     setLegendShown(true);
     setMarkersOnly(true);
+    connect(chart(), &QChart::plotAreaChanged, this, &FanChart::keepLabelsApart);
     setDescribe([this](const QAbstractSeries *series, const QPointF &point) {
         return describePoint(series, point);
     });
@@ -186,6 +188,22 @@ void FanChart::showEvents(const WoodAnswer &answer)
             marker->setVisible(false);
 }
 
+// A chance that would lie upon the one before it is left to its mark, its tip and the table.
+void FanChart::keepLabelsApart()
+{
+    const QFontMetricsF metrics(m_risky.isEmpty() ? font() : m_risky.first()->pointLabelsFont());
+    QRectF last;
+    for (QScatterSeries *one : std::as_const(m_risky)) {
+        QRectF label(0, 0, metrics.horizontalAdvance(one->pointLabelsFormat()) + theme(this).px(4),
+                     metrics.height());
+        label.moveCenter(chart()->mapToPosition(one->at(0), one));
+        const bool free = last.isNull() || !label.intersects(last);
+        one->setPointLabelsVisible(free);
+        if (free)
+            last = label;
+    }
+}
+
 void FanChart::setTop(double most)
 {
     const bool roomShown = m_roomHeat > 0 && m_roomHeat <= kRoomInSight * most;
@@ -199,6 +217,7 @@ void FanChart::setTop(double most)
     m_heat->setRange(0, most * 1.12);
     m_heat->setTickCount(5);
     m_heat->applyNiceNumbers();
+    keepLabelsApart();
 }
 
 void FanChart::showOrder(const QVector<StockPoint> &course, QDate orderDay, const QString &name,
@@ -236,7 +255,8 @@ QStringList FanChart::eventLabels() const
 {
     QStringList labels;
     for (const QScatterSeries *one : m_risky)
-        labels << one->pointLabelsFormat();
+        if (one->pointLabelsVisible())
+            labels << one->pointLabelsFormat();
     return labels;
 }
 

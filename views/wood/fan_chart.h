@@ -27,7 +27,7 @@ public:
     void showOrder(const QVector<domain::StockPoint> &course, QDate orderDay, const QString &name,
                    const QVector<domain::WoodRisk> &risks);
     [[nodiscard]] bool showsOrder() const { return m_order->isVisible(); }
-    [[nodiscard]] QStringList eventLabels() const; // as written at the points
+    [[nodiscard]] QStringList eventLabels() const; // that stand at their points
     [[nodiscard]] QSize sizeHint() const override;
     [[nodiscard]] QSize minimumSizeHint() const override;
 
@@ -36,6 +36,7 @@ private:
     void showEvents(const domain::WoodAnswer &answer);
     void showRoom(const domain::Books &books, const domain::WoodAnswer &answer);
     void setTop(double most);
+    void keepLabelsApart();
     [[nodiscard]] double shown(domain::Heat heat) const;
     [[nodiscard]] QString describePoint(const QAbstractSeries *series, const QPointF &point) const;
 

@@ -8,6 +8,7 @@
 #include "views/theme/number_style.h"
 #include "views/theme/theme_hub.h"
 #include "views/widgets/caution_note.h"
+#include "views/widgets/fitting_stack.h"
 #include "views/widgets/flow_layout.h"
 #include "views/widgets/numeral.h"
 #include "views/widgets/status_pill.h"
@@ -29,29 +30,6 @@ using domain::LotStock;
 using domain::Readiness;
 
 namespace {
-
-// A stack takes the height of its current page only: the form below moves up to it.
-class FittingStack : public QStackedWidget
-{
-public:
-    using QStackedWidget::QStackedWidget;
-    [[nodiscard]] QSize sizeHint() const override
-    {
-        return currentWidget() == nullptr ? QSize() : currentWidget()->sizeHint();
-    }
-    [[nodiscard]] QSize minimumSizeHint() const override
-    {
-        return currentWidget() == nullptr ? QSize() : currentWidget()->minimumSizeHint();
-    }
-    [[nodiscard]] bool hasHeightForWidth() const override { return true; }
-    [[nodiscard]] int heightForWidth(int width) const override
-    {
-        const QWidget *page = currentWidget();
-        if (page == nullptr)
-            return 0;
-        return page->hasHeightForWidth() ? page->heightForWidth(width) : page->sizeHint().height();
-    }
-};
 
 TextLabel *wrapped(TextStyle style, Role role)
 {

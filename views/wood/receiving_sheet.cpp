@@ -8,6 +8,7 @@
 #include "views/records/field_set.h"
 #include "views/theme/theme_hub.h"
 #include "views/widgets/card.h"
+#include "views/widgets/column_scroll.h"
 #include "views/widgets/field_row.h"
 #include "views/widgets/inline_question.h"
 #include "views/widgets/notice_bar.h"
@@ -21,7 +22,6 @@
 #include <QBoxLayout>
 #include <QCheckBox>
 #include <QPushButton>
-#include <QScrollArea>
 #include <QShortcut>
 
 namespace rickyard::views {
@@ -71,11 +71,7 @@ void ReceivingSheet::build()
     m_columns = new QBoxLayout(QBoxLayout::LeftToRight, this);
     m_columns->setContentsMargins(0, 0, 0, 0);
     m_columns->setSpacing(look.space(4));
-    m_scroll = new QScrollArea;
-    m_scroll->setWidgetResizable(true);
-    m_scroll->setFrameShape(QFrame::NoFrame);
-    m_scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
-    m_scroll->setFocusPolicy(Qt::NoFocus);
+    m_scroll = new ColumnScroll;
     auto *groups = new QWidget;
     auto *column = new QVBoxLayout(groups);
     column->setContentsMargins(0, 0, look.space(2), 0);
@@ -98,11 +94,7 @@ QWidget *ReceivingSheet::buildVerdict()
 {
     const Theme &look = theme(this);
     auto *card = new Card;
-    auto *scroll = new QScrollArea;
-    scroll->setWidgetResizable(true);
-    scroll->setFrameShape(QFrame::NoFrame);
-    scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
-    scroll->setFocusPolicy(Qt::NoFocus);
+    auto *scroll = new ColumnScroll;
     auto *inner = new QWidget;
     auto *column = new QVBoxLayout(inner);
     column->setContentsMargins(0, 0, look.space(1), 0);

@@ -8,6 +8,7 @@
 #include "views/theme/theme_hub.h"
 #include "views/widgets/card.h"
 #include "views/widgets/caution_note.h"
+#include "views/widgets/column_scroll.h"
 #include "views/widgets/notice_bar.h"
 #include "views/widgets/page_header.h"
 #include "views/widgets/section_tabs.h"
@@ -26,7 +27,6 @@
 #include <QCoreApplication>
 #include <QEvent>
 #include <QPushButton>
-#include <QScrollArea>
 #include <QScrollBar>
 #include <QStackedWidget>
 #include <QVBoxLayout>
@@ -68,11 +68,7 @@ WoodPage::WoodPage(PageContext &context_, QWidget *parent) : Page(context_, pare
 QWidget *WoodPage::buildBody()
 {
     const Theme &look = theme(this);
-    m_scroll = new QScrollArea;
-    m_scroll->setWidgetResizable(true);
-    m_scroll->setFrameShape(QFrame::NoFrame);
-    m_scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
-    m_scroll->setFocusPolicy(Qt::NoFocus);
+    m_scroll = new ColumnScroll;
     auto *body = new QWidget;
     auto *column = new QVBoxLayout(body);
     column->setContentsMargins(0, 0, look.space(2), 0);

@@ -122,9 +122,9 @@ const Binder<Event> &binderOf<Event>()
     static const Binder<Event> binder = [] {
         Binder<Event> b(TableId::Event, "event", "event", "events", "name");
         b.text("name", "Name", &Event::name).required().listed();
-        b.text("place", "Place", &Event::place).listed();
+        b.text("place", "Place", &Event::place);
         b.time("start", "Serving from", &Event::start).required().listed();
-        b.time("end", "Serving until", &Event::end).required().listed();
+        b.time("end", "Serving until", &Event::end).required();
         b.choice("state", "State", &Event::state,
                  {{QStringLiteral("proposed"), QStringLiteral("Proposed")},
                   {QStringLiteral("booked"), QStringLiteral("Booked")},
