@@ -177,6 +177,8 @@ void WeatherChart::draw(Plot &plot, const WeatherValue &value, const WeatherStre
     if (low <= high) {
         const double air = std::max(1.0, (high - low) * 0.06);
         plot.value->setRange(low >= 0 && low - air < 0 ? 0 : low - air, high + air);
+        plot.value->setTickCount(4);
+        plot.value->applyNiceNumbers();
         plot.value->setTitleText(tr("%1, %2").arg(what, plot.unit));
         plot.view->setSummary(tr("%1 from %2 to %3 %4.")
                                   .arg(what, domain::formatNumber(low, 0, plainLocale()),
