@@ -168,6 +168,15 @@ private slots:
         QVERIFY(find(items(5), Lane::Events) == nullptr);
     }
 
+    // While the answers are worked out nobody knows what is planned.
+    void nothingIsSaidBeforeItIsKnown()
+    {
+        Ribbon ribbon;
+        QVERIFY(ribbon.accessibleDescription().startsWith(QStringLiteral("Reading the books")));
+        ribbon.setItems(m_today, 42, {});
+        QVERIFY(ribbon.accessibleDescription().startsWith(QStringLiteral("Nothing planned")));
+    }
+
     void pointerAndKeysOpen()
     {
         Ribbon ribbon;

@@ -23,6 +23,7 @@ Ribbon::Ribbon(QWidget *parent) : QWidget(parent)
     setSizePolicy(policy);
     setAccessibleName(tr("The coming weeks"));
     onTheme(this, [this] { arrange(); });
+    describe();
 }
 
 void Ribbon::setItems(QDate from, int days, QVector<RibbonItem> items)
@@ -222,6 +223,11 @@ void Ribbon::setCurrent(int item)
     update();
 }
 
+QString Ribbon::emptyWords() const
+{
+    return m_from.isValid() ? tr("Nothing planned in these weeks.") : tr("Reading the books…");
+}
+
 void Ribbon::describe()
 {
     QString text;
@@ -231,7 +237,7 @@ void Ribbon::describe()
                    .arg(m_items.size())
                    .arg(QString(m_items.at(m_current).detail).replace(u'\n', QLatin1String(", ")));
     else if (m_items.isEmpty())
-        text = tr("Nothing planned in these weeks");
+        text = emptyWords();
     else
         text = tr("%1 items; the arrow keys move between them").arg(m_items.size());
     setAccessibleDescription(text);

@@ -56,6 +56,7 @@ private:
     void setCurrent(int item);
     void moveLane(int by);
     void describe();
+    [[nodiscard]] QString emptyWords() const; // before the first items: that it is still worked out
     void paintDays(QPainter &painter, const Theme &look) const;
     void paintItem(QPainter &painter, const Theme &look, int item) const;
 

@@ -46,7 +46,7 @@ void Ribbon::paintEvent(QPaintEvent *)
                          Qt::AlignLeft | Qt::AlignVCenter, laneName(lane.lane));
     if (m_items.isEmpty())
         painter.drawText(QRectF(m.left + look.space(2), m.top, m.width, m.row),
-                         Qt::AlignLeft | Qt::AlignVCenter, tr("Nothing planned in these weeks."));
+                         Qt::AlignLeft | Qt::AlignVCenter, emptyWords());
     for (int i = 0; i < m_items.size(); ++i)
         paintItem(painter, look, i);
 }
