@@ -73,12 +73,12 @@ QVector<int> fittedWidths(const QVector<ColumnWish> &wishes, int room, bool mayL
 }
 
 ColumnFit::ColumnFit(QTableView *view, bool leaveOff)
-    : QObject(view), m_view(view), m_leaveOff(leaveOff)
+    : QObject(view), m_view(view), m_room(view->viewport()), m_leaveOff(leaveOff)
 {
     QHeaderView *header = view->horizontalHeader();
     header->setSectionResizeMode(QHeaderView::Interactive);
     header->setStretchLastSection(false);
-    view->viewport()->installEventFilter(this);
+    m_room->installEventFilter(this);
     header->viewport()->installEventFilter(this);
     connect(header, &QHeaderView::sectionResized, this, &ColumnFit::touched);
     connect(header, &QHeaderView::sectionMoved, this, &ColumnFit::touched);
@@ -150,7 +150,8 @@ void ColumnFit::fit()
 
 bool ColumnFit::eventFilter(QObject *watched, QEvent *event)
 {
-    if (watched == m_view->viewport()) {
+    // Events come even while the view is taken down: by its address alone, nothing is asked of it.
+    if (watched == m_room) {
         if (event->type() == QEvent::Resize || event->type() == QEvent::Show)
             fit();
     } else if (event->type() == QEvent::MouseButtonPress) {

@@ -53,6 +53,7 @@ private:
     [[nodiscard]] ColumnWish wishOf(int column) const;
 
     QTableView *m_view;
+    QWidget *m_room; // the view's viewport
     QVector<int> m_shown;
     QVector<ColumnWish> m_wishes;
     int m_widest = 230;
