@@ -10,8 +10,10 @@
 #include "views/theme/theme_hub.h"
 #include "views/widgets/card.h"
 #include "views/widgets/caution_note.h"
+#include "views/widgets/column_scroll.h"
 #include "views/widgets/empty_state.h"
 #include "views/widgets/field_row.h"
+#include "views/widgets/fitting_stack.h"
 #include "views/widgets/flow_layout.h"
 #include "views/widgets/notice_bar.h"
 #include "views/widgets/numeral.h"
@@ -103,6 +105,8 @@ private slots:
     void cleanupTestCase() { ThemeHub::apply(*qApp, Mode::Light, 1.0); }
 
     void textIsReadableInEveryMode();
+    void aStackIsAsTallAsItsPage();
+    void aColumnAsksForItsWidth();
     void darknessComesFromThePalette();
     void everythingGrowsWithTheText();
     void nightScopeReachesItsChildrenOnly();
@@ -563,6 +567,33 @@ void TstWidgets::sparklineSaysItsRange()
     QCOMPARE(line.accessibleName(), QStringLiteral("Big pit, last cooks"));
     QCOMPARE(line.accessibleDescription(),
              QStringLiteral("3 values from \u22122 to 4, last \u22122"));
+}
+
+void TstWidgets::aStackIsAsTallAsItsPage()
+{
+    FittingStack stack;
+    auto *low = new QWidget;
+    new QVBoxLayout(low);
+    auto *tall = new QWidget;
+    (new QVBoxLayout(tall))->addSpacing(900);
+    stack.addWidget(low);
+    stack.addWidget(tall);
+    QVERIFY(stack.minimumSizeHint().height() < 100);
+    stack.setCurrentIndex(1);
+    QVERIFY(stack.minimumSizeHint().height() >= 900);
+}
+
+void TstWidgets::aColumnAsksForItsWidth()
+{
+    ColumnScroll scroll;
+    auto *wide = new QWidget;
+    auto *row = new QVBoxLayout(wide);
+    auto *inner = new QWidget;
+    inner->setMinimumWidth(700);
+    row->addWidget(inner);
+    scroll.setWidget(wide);
+    QVERIFY(scroll.minimumSizeHint().width() >= 700);
+    QVERIFY(scroll.minimumSizeHint().height() < 700);
 }
 
 RICKYARD_TEST(TstWidgets)

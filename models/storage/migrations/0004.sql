@@ -1,6 +1,7 @@
--- The yard's mark, which names its records to other programs. Ordering: room, loads and units of an order, wood kept for an event, repeated events. Going out:
--- boxes, kindling, the trailer. Upkeep: occasions, ash, snoozing, needs of the work, readings,
--- photographs, ash loads, exceptions. Busy times of other calendars.
+-- The yard's mark, which names its records to other programs. Ordering: room, loads and units of
+-- an order, wood kept for an event, repeated events. Going out: boxes, kindling, the trailer. Upkeep:
+-- occasions, ash, snoozing, needs of the work, readings, photographs, ash loads, exceptions. Busy
+-- times of other calendars.
 
 ALTER TABLE "yard" ADD COLUMN "wood_room" INTEGER CHECK ("wood_room" >= 28317 AND "wood_room" <= 362455636);
 ALTER TABLE "yard" ADD COLUMN "season_month" INTEGER CHECK ("season_month" >= 1 AND "season_month" <= 12);
